@@ -1,0 +1,32 @@
+/**
+ * A fitted function y = f(x; p) with analytic derivatives: the interface between the families of
+ * curves and the least-squares solver.
+ */
+
+/** A parametric function of one variable. Pure; keeps no state between calls. */
+export interface Model {
+  readonly name: string;
+  readonly parameterNames: readonly string[];
+  /**
+   * Value at `x`. A curve model also takes x = -Infinity, the unexposed film, and returns its
+   * lower asymptote there.
+   */
+  value(x: number, parameters: ArrayLike<number>): number;
+  /** Writes d f / d p_j to `out` and returns the value. */
+  derivatives(x: number, parameters: ArrayLike<number>, out: Float64Array): number;
+  /** Starting values from the data alone. `x` ascending. */
+  start(x: readonly number[], y: readonly number[]): number[];
+  /** Bounds on parameters, -Infinity and Infinity where free. */
+  readonly lower?: readonly number[];
+  readonly upper?: readonly number[];
+}
+
+/** A model of a characteristic curve: x is log exposure, f is density. */
+export interface CurveModel extends Model {
+  /** d D / d x at `x`: density per unit of log10 exposure. */
+  gradient(x: number, parameters: ArrayLike<number>): number;
+  /** Density of the unexposed material, D(-Infinity), with its derivatives written to `out`. */
+  baseFog(parameters: ArrayLike<number>, out: Float64Array): number;
+  /** Density that the curve tends to at great exposure, or null where it rises without end. */
+  upperAsymptote(parameters: ArrayLike<number>, out: Float64Array): number | null;
+}

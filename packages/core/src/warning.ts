@@ -1,0 +1,61 @@
+/**
+ * What the user must know beside a number. Core gives the code and the figures; the sentences are
+ * written once, in @wedgebook/notebook, for the app and the command alike.
+ */
+
+/** Every warning code, by room. Add the sentence in notebook/src/wording when adding a code. */
+export type WarningCode =
+  // readings
+  | 'readings-reversed'
+  | 'density-falls-with-exposure'
+  | 'density-slightly-negative'
+  | 'steps-unread'
+  | 'step-sets-conflict'
+  | 'exposure-assumed-absolute'
+  | 'exposure-relative'
+  // curve
+  | 'shoulder-not-determined'
+  | 'no-straight-part'
+  | 'base-fog-extrapolated'
+  | 'lack-of-fit'
+  | 'suspect-reading'
+  | 'fit-not-converged'
+  | 'curve-not-monotone'
+  // film
+  | 'speed-point-extrapolated'
+  | 'speed-point-not-reached'
+  | 'iso-triangle-not-met'
+  | 'measure-extrapolated'
+  | 'measure-not-reached'
+  | 'contrast-index-ambiguous'
+  | 'contrast-index-not-determined'
+  // paper
+  | 'paper-maximum-not-reached'
+  | 'paper-minimum-not-reached'
+  | 'range-outside-grades'
+  | 'grade-tables-disagree'
+  | 'value-unverified'
+  // match and treatment
+  | 'highlight-thinner-than-shadow'
+  | 'grade-from-published-bands'
+  | 'gain-above-bound'
+  | 'gain-below-one'
+  | 'dose-response-default'
+  | 'dose-response-not-determined'
+  | 'dose-extrapolated'
+  | 'law-lowers-densities'
+  | 'stain-may-be-lost'
+  | 'target-not-reachable'
+  | 'strips-unpaired';
+
+export type WarningDetails = Readonly<Record<string, number | string>>;
+
+/** A warning: `code` to narrow on, `details` with the figures that its sentence quotes. */
+export interface Warning {
+  readonly code: WarningCode;
+  readonly details: WarningDetails;
+}
+
+export function warning(code: WarningCode, details: WarningDetails = {}): Warning {
+  return { code, details };
+}

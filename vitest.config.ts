@@ -1,0 +1,36 @@
+import { defineConfig } from 'vitest/config';
+
+// The packages are tested from their sources, so that no test runs against a stale build.
+const resolve = { conditions: ['wedgebook-source'] };
+const ssr = { resolve };
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        resolve,
+        ssr,
+        test: {
+          name: 'unit',
+          include: [
+            'packages/*/src/**/*.test.ts',
+            'data/**/*.test.ts',
+            'apps/web/src/**/*.test.ts',
+          ],
+        },
+      },
+      { resolve, ssr, test: { name: 'published', include: ['test/published/**/*.test.ts'] } },
+      {
+        resolve,
+        ssr,
+        test: {
+          name: 'browser',
+          include: ['test/browser/**/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
