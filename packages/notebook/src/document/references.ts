@@ -1,0 +1,109 @@
+/**
+ * Who names whom in a notebook, and what becomes of a name whose bearer is removed.
+ */
+import type { EntryKind } from './command.ts';
+import type { NotebookDocument, Strip } from './document.ts';
+import { changed } from './lists.ts';
+import { rowLogExposure } from './strip-readings.ts';
+import { tabletLookup, type TabletLookup } from './tablet-lookup.ts';
+
+/** An entry that names another, by its own kind and id; the plan has no id. */
+export type Referrer =
+  | { readonly kind: EntryKind; readonly id: string; readonly field: string }
+  | { readonly kind: 'plan'; readonly field: string };
+
+/**
+ * Every place that names the entry: to be shown before it is removed.
+ *
+ * @returns in the order of the document; empty where nothing does
+ */
+export function referencesTo(
+  document: NotebookDocument,
+  kind: EntryKind,
+  id: string,
+): readonly Referrer[] {
+  const found: Referrer[] = [];
+  for (const strip of document.strips) {
+    if (kind === 'film' && strip.filmId === id) {
+      found.push({ kind: 'strip', id: strip.id, field: 'filmId' });
+    }
+    if (kind === 'tablet' && strip.tabletId === id) {
+      found.push({ kind: 'strip', id: strip.id, field: 'tabletId' });
+    }
+    if (kind === 'strip' && strip.treatment?.untreatedStripId === id) {
+      found.push({ kind: 'strip', id: strip.id, field: 'treatment.untreatedStripId' });
+    }
+  }
+  for (const paper of document.papers) {
+    if (kind === 'strip' && paper.source.kind === 'strip' && paper.source.stripId === id) {
+      found.push({ kind: 'paper', id: paper.id, field: 'source.stripId' });
+    }
+  }
+  for (const negative of document.negatives) {
+    if (kind === 'film' && negative.filmId === id) {
+      found.push({ kind: 'negative', id: negative.id, field: 'filmId' });
+    }
+    if (kind === 'strip' && negative.stripId === id) {
+      found.push({ kind: 'negative', id: negative.id, field: 'stripId' });
+    }
+  }
+  if (kind === 'negative' && document.plan.negativeId === id) {
+    found.push({ kind: 'plan', field: 'negativeId' });
+  }
+  if (kind === 'paper' && document.plan.paperId === id) {
+    found.push({ kind: 'plan', field: 'paperId' });
+  }
+  return found;
+}
+
+/**
+ * Empties every reference to an entry. A strip that loses its tablet keeps its exposures: they
+ * are written into its rows.
+ */
+export function withoutReferences(
+  document: NotebookDocument,
+  kind: EntryKind,
+  id: string,
+  builtInTablets?: TabletLookup,
+): NotebookDocument {
+  const referrers = referencesTo(document, kind, id);
+  if (referrers.length === 0) return document;
+  const named = (which: EntryKind) =>
+    new Set(
+      referrers.flatMap((from) => (from.kind !== 'plan' && from.kind === which ? [from.id] : [])),
+    );
+  const strips = named('strip');
+  const papers = named('paper');
+  const negatives = named('negative');
+  const tablets = tabletLookup(document, builtInTablets);
+  return changed(document, {
+    strips: document.strips.map((strip) =>
+      strips.has(strip.id) ? freeStrip(strip, kind, tablets) : strip,
+    ),
+    papers: document.papers.map((paper) =>
+      papers.has(paper.id) ? { ...paper, source: { kind: 'strip', stripId: null } } : paper,
+    ),
+    negatives: document.negatives.map((negative) => {
+      if (!negatives.has(negative.id)) return negative;
+      return kind === 'film' ? { ...negative, filmId: null } : { ...negative, stripId: null };
+    }),
+    plan: changed(document.plan, {
+      ...(kind === 'negative' && { negativeId: null }),
+      ...(kind === 'paper' && { paperId: null }),
+    }),
+  });
+}
+
+function freeStrip(strip: Strip, kind: EntryKind, tablets: TabletLookup): Strip {
+  if (kind === 'film') return { ...strip, filmId: null };
+  if (kind === 'tablet') {
+    const rows = strip.rows.map((row) => ({
+      ...row,
+      logExposure: rowLogExposure(row, strip, tablets),
+    }));
+    return { ...strip, tabletId: null, rows };
+  }
+  return strip.treatment === null
+    ? strip
+    : { ...strip, treatment: { ...strip.treatment, untreatedStripId: null } };
+}

@@ -1,0 +1,11 @@
+/** How a strip's tablet is found: the user's own in the document, else a built-in one. */
+import type { NotebookDocument } from './document.ts';
+
+/** @returns the densities of step 1, step 2, ... of the tablet, or null where there is none */
+export type TabletLookup = (id: string) => readonly number[] | null;
+
+/** @returns a lookup that prefers the tablets of the document */
+export function tabletLookup(document: NotebookDocument, builtIn?: TabletLookup): TabletLookup {
+  return (id) =>
+    document.tablets.find((tablet) => tablet.id === id)?.densities ?? builtIn?.(id) ?? null;
+}
