@@ -7,3 +7,15 @@ export { referencesTo, type Referrer } from './document/references.ts';
 export { rowLogExposure, stripReadings, type StripReadings } from './document/strip-readings.ts';
 export { tabletLookup, type TabletLookup } from './document/tablet-lookup.ts';
 export { DocumentStore, type StoreState } from './store/document-store.ts';
+export { InputError, type Place } from './notebook-error.ts';
+export {
+  NOTEBOOK_FORMAT,
+  notebookFromText,
+  notebookToText,
+  openNotebook,
+  savedNotebook,
+  type OpenedNotebook,
+  type SavedNotebook,
+} from './saving/save-notebook.ts';
+export type { Mended } from './saving/mend-references.ts';
+export { SCHEMA_VERSION } from './saving/migrations.ts';

@@ -1,0 +1,91 @@
+/**
+ * A document read from outside may name what it does not hold. Such names are emptied and told,
+ * rather than the notebook refused: the readings are worth more than the link.
+ */
+import type { NotebookDocument } from '../document/document.ts';
+import { changed } from '../document/lists.ts';
+import { LIST_OF } from '../document/apply-command.ts';
+
+/** What was changed while reading: the path of the reference and the id that it held. */
+export interface Mended {
+  readonly path: string;
+  readonly id: string;
+}
+
+/**
+ * Empties references to entries that are not there. A tablet may be a built-in one, so its name
+ * stays; the strip then says that its steps have no exposure.
+ */
+export function mendReferences(document: NotebookDocument): {
+  readonly document: NotebookDocument;
+  readonly mended: readonly Mended[];
+} {
+  const mended: Mended[] = [];
+  const idsOf = (list: readonly { readonly id: string }[]) => new Set(list.map(({ id }) => id));
+  const films = idsOf(document.films);
+  const strips = idsOf(document.strips);
+  const papers = idsOf(document.papers);
+  const negatives = idsOf(document.negatives);
+  const kept = (id: string | null, known: ReadonlySet<string>, path: string): string | null => {
+    if (id === null || known.has(id)) return id;
+    mended.push({ path, id });
+    return null;
+  };
+  const { plan } = document;
+  const next = changed(document, {
+    strips: document.strips.map((strip, index) => {
+      const at = `strips.${index}`;
+      const { treatment } = strip;
+      return changed(strip, {
+        filmId: kept(strip.filmId, films, `${at}.filmId`),
+        treatment: treatment && {
+          ...treatment,
+          untreatedStripId: kept(
+            treatment.untreatedStripId,
+            strips,
+            `${at}.treatment.untreatedStripId`,
+          ),
+        },
+      });
+    }),
+    papers: document.papers.map((paper, index) => {
+      const { source } = paper;
+      if (source.kind !== 'strip') return paper;
+      const stripId = kept(source.stripId, strips, `papers.${index}.source.stripId`);
+      return changed(paper, { source: { ...source, stripId } });
+    }),
+    negatives: document.negatives.map((negative, index) =>
+      changed(negative, {
+        filmId: kept(negative.filmId, films, `negatives.${index}.filmId`),
+        stripId: kept(negative.stripId, strips, `negatives.${index}.stripId`),
+      }),
+    ),
+    plan: changed(plan, {
+      negativeId: kept(plan.negativeId, negatives, 'plan.negativeId'),
+      paperId: kept(plan.paperId, papers, 'plan.paperId'),
+    }),
+  });
+  return { document: next, mended };
+}
+
+/** @returns the path of the first id that its list holds twice, or null */
+export function firstDoubleId(document: NotebookDocument): string | null {
+  const lists: [string, readonly { readonly id: string }[]][] = [
+    ...Object.values(LIST_OF).map((key): [string, readonly { readonly id: string }[]] => [
+      key,
+      document[key],
+    ]),
+    ...document.negatives.map(({ spots }, index): [string, readonly { readonly id: string }[]] => [
+      `negatives.${index}.spots`,
+      spots,
+    ]),
+  ];
+  for (const [path, list] of lists) {
+    const seen = new Set<string>();
+    for (const [index, { id }] of list.entries()) {
+      if (seen.has(id)) return `${path}.${index}.id`;
+      seen.add(id);
+    }
+  }
+  return null;
+}

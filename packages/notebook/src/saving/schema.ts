@@ -1,0 +1,123 @@
+/**
+ * The saved form of a notebook, checked field by field. Objects are loose: a field that this
+ * version does not know is kept, so that a newer notebook loses nothing by passing through.
+ */
+import * as v from 'valibot';
+
+const finite = v.pipe(v.number(), v.finite());
+const positive = v.pipe(finite, v.gtValue(0));
+const notNegative = v.pipe(finite, v.minValue(0));
+const temperature = v.pipe(finite, v.minValue(-20), v.maxValue(100));
+const text = v.pipe(v.string(), v.maxLength(100_000));
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
+const reference = v.nullable(id);
+const list = <T extends v.GenericSchema>(item: T) => v.pipe(v.array(item), v.maxLength(100_000));
+
+const tablet = v.looseObject({
+  id,
+  name: text,
+  densities: list(finite),
+  kind: v.picklist(['nominal', 'calibrated']),
+  note: text,
+});
+
+const film = v.looseObject({ id, name: text, developer: text, note: text });
+
+const strip = v.looseObject({
+  id,
+  name: text,
+  material: v.picklist(['film', 'paper']),
+  filmId: reference,
+  channel: v.picklist(['visual', 'blue', 'green', 'red', 'ultraviolet']),
+  tabletId: reference,
+  exposure: v.variant('kind', [
+    v.looseObject({ kind: v.literal('relative') }),
+    v.looseObject({ kind: v.literal('absolute'), sourceLogExposure: v.nullable(finite) }),
+  ]),
+  rows: list(
+    v.looseObject({
+      step: v.pipe(finite, v.integer()),
+      logExposure: v.nullable(finite),
+      densities: list(v.nullable(finite)),
+    }),
+  ),
+  unexposedDensities: list(finite),
+  development: v.nullable(v.looseObject({ minutes: positive, celsius: temperature })),
+  treatment: v.nullable(
+    v.looseObject({
+      process: v.picklist(['selenium']),
+      partsWater: notNegative,
+      minutes: notNegative,
+      celsius: temperature,
+      untreatedStripId: reference,
+    }),
+  ),
+  note: text,
+});
+
+const paper = v.looseObject({
+  id,
+  name: text,
+  source: v.variant('kind', [
+    v.looseObject({ kind: v.literal('strip'), stripId: reference }),
+    v.looseObject({ kind: v.literal('iso-range'), isoRange: positive }),
+    v.looseObject({ kind: v.literal('grade-table'), tableId: id, band: finite }),
+  ]),
+  note: text,
+});
+
+const negative = v.looseObject({
+  id,
+  name: text,
+  filmId: reference,
+  stripId: reference,
+  baseFog: v.nullable(finite),
+  spots: list(
+    v.looseObject({
+      id,
+      name: text,
+      density: finite,
+      role: v.picklist(['shadow', 'highlight', 'other']),
+    }),
+  ),
+  note: text,
+});
+
+const plan = v.looseObject({
+  negativeId: reference,
+  paperId: reference,
+  gradeTableId: id,
+  callierFactor: positive,
+  process: v.picklist(['selenium']),
+  partsWater: notNegative,
+  minutes: notNegative,
+  celsius: temperature,
+  stain: notNegative,
+  stainKept: v.pipe(finite, v.minValue(0), v.maxValue(1)),
+});
+
+/** The document of schema version 1. */
+export const documentSchema = v.looseObject({
+  title: text,
+  note: text,
+  invented: v.boolean(),
+  tablets: list(tablet),
+  films: list(film),
+  strips: list(strip),
+  papers: list(paper),
+  negatives: list(negative),
+  plan,
+});
+
+/** The first fault of a document, in words, or null where it is sound. */
+export function firstFault(document: unknown): { path: string; fault: string } | null {
+  const checked = v.safeParse(documentSchema, document, { abortEarly: true });
+  if (checked.success) return null;
+  const [issue] = checked.issues;
+  return { path: v.getDotPath(issue) ?? 'document', fault: faultText(issue) };
+}
+
+function faultText(issue: v.BaseIssue<unknown>): string {
+  const expected = issue.expected ?? 'something else';
+  return `${expected} is expected here, ${issue.received} was found`;
+}
