@@ -23,6 +23,11 @@ export default defineConfig({
       {
         resolve,
         ssr,
+        test: { name: 'command', include: ['test/command/**/*.test.ts'], testTimeout: 30_000 },
+      },
+      {
+        resolve,
+        ssr,
         test: {
           name: 'browser',
           include: ['test/browser/**/*.test.ts'],

@@ -25,6 +25,7 @@ export type WarningCode =
   | 'speed-point-extrapolated'
   | 'speed-point-not-reached'
   | 'iso-triangle-not-met'
+  | 'slope-from-drawn-curve'
   | 'measure-extrapolated'
   | 'measure-not-reached'
   | 'contrast-index-ambiguous'

@@ -1,0 +1,17 @@
+export type { CurveReadings } from './curve-readings.ts';
+export {
+  LOG_STOP,
+  densityFromMatchedTimes,
+  densityFromStops,
+  densityFromTransmittance,
+  stopsFromDensity,
+  transmittanceFromDensity,
+} from './units.ts';
+export {
+  cameraLogExposures,
+  contactLogExposures,
+  nominalTablet,
+  type NominalTabletOptions,
+} from './tablet.ts';
+export { poolReplicates, type PooledReadings, type PooledStep } from './pool-replicates.ts';
+export { checkReadings, DENSITY_LIMITS } from './check-readings.ts';

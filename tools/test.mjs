@@ -1,0 +1,91 @@
+/**
+ * `npm test`: types, lint, format, unit tests, published checks, command and browser tests.
+ * Everything runs even where something failed, and the last line counts all of it.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { ensureChromium } from './chromium.mjs';
+
+const ROOT = path.resolve(import.meta.dirname, '..');
+const bin = (name) => path.join(ROOT, 'node_modules', '.bin', name);
+const run = (command, args, env = {}) => {
+  console.log(`\n> ${path.basename(command)} ${args.join(' ')}`);
+  const { status } = spawnSync(command, args, {
+    cwd: ROOT,
+    stdio: 'inherit',
+    env: { ...process.env, ...env },
+  });
+  return status === 0;
+};
+
+let passed = 0;
+let failed = 0;
+const count = (ok) => {
+  if (ok) passed += 1;
+  else failed += 1;
+};
+
+count(run(bin('tsc'), ['-b']));
+count(run(bin('eslint'), ['.', '--max-warnings', '0']));
+count(run(bin('prettier'), ['--check', '--log-level', 'warn', '.']));
+// The command and browser tests drive what a user gets: the built command, the built app.
+const built =
+  run(process.execPath, [
+    bin('vite'),
+    'build',
+    'packages/cli',
+    '--config',
+    'packages/cli/vite.config.ts',
+    '--logLevel',
+    'warn',
+  ]) &&
+  run(process.execPath, [
+    bin('vite'),
+    'build',
+    'apps/web',
+    '--config',
+    'apps/web/vite.config.ts',
+    '--logLevel',
+    'warn',
+  ]);
+count(built);
+
+let chromium;
+try {
+  chromium = ensureChromium();
+} catch (error) {
+  console.error(error.message);
+  count(false);
+}
+
+const scratch = mkdtempSync(path.join(tmpdir(), 'wedgebook-test-'));
+const report = path.join(scratch, 'report.json');
+const projects = ['unit', 'published', 'command', ...(chromium === undefined ? [] : ['browser'])];
+const ok = run(
+  bin('vitest'),
+  [
+    'run',
+    ...projects.flatMap((name) => ['--project', name]),
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${report}`,
+  ],
+  chromium === undefined ? {} : { WEDGEBOOK_CHROMIUM: chromium },
+);
+if (existsSync(report)) {
+  const { numPassedTests, numFailedTests, numPendingTests } = JSON.parse(
+    readFileSync(report, 'utf8'),
+  );
+  passed += numPassedTests;
+  // A skipped test is a check that did not run.
+  failed += numFailedTests + numPendingTests;
+  if (!ok && numFailedTests === 0) failed += 1;
+} else {
+  failed += 1;
+}
+rmSync(scratch, { recursive: true, force: true });
+
+console.log(`\n${passed} passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;
