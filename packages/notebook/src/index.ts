@@ -19,3 +19,4 @@ export {
 } from './saving/save-notebook.ts';
 export type { Mended } from './saving/mend-references.ts';
 export { SCHEMA_VERSION } from './saving/migrations.ts';
+export { WARNING_TEXT, warningText } from './wording/warning-text.ts';

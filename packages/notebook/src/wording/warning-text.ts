@@ -1,0 +1,115 @@
+/**
+ * One sentence for every warning of core, with what the user can do about it. The app and the
+ * command both show these words.
+ */
+import type { Warning, WarningCode, WarningDetails } from '@wedgebook/core';
+
+/** A figure from the details, or nothing: every sentence reads without its figures too. */
+function clause(
+  details: WarningDetails,
+  key: string,
+  words: (figure: string) => string,
+  decimals = 2,
+): string {
+  const figure = details[key];
+  if (figure === undefined) return '';
+  return words(typeof figure === 'number' ? numberText(figure, decimals) : figure);
+}
+
+const numberText = (value: number, decimals: number): string =>
+  Number.isInteger(value) && decimals === 0 ? String(value) : value.toFixed(decimals);
+
+const measure = (details: WarningDetails) =>
+  clause(details, 'measure', (name) => `The ${name}`) || 'A measure';
+
+/** The sentence of every warning code. */
+export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails) => string>> = {
+  // readings
+  'readings-reversed': () =>
+    'The steps are listed with the most exposure first; the order was accepted as it stands. Check that step 1 is the clear end of the tablet.',
+  'density-falls-with-exposure': (d) =>
+    d['kind'] === 'reversed'
+      ? 'Density falls as exposure rises over the whole strip, so the steps were probably read from the other end. Turn the readings round, or check the tablet.'
+      : `Density falls with exposure${clause(d, 'peakLogExposure', (x) => ` beyond log exposure ${x}`)}: the material is solarised there, or a reading is wrong. Read those steps again, or leave them out.`,
+  'density-slightly-negative': (d) =>
+    `${clause(d, 'count', (n) => (n === '1' ? 'One density is' : `${n} densities are`), 0) || 'A density is'} slightly below zero${clause(d, 'lowest', (x) => ` (lowest ${x})`, 3)}; used as read. Zero the densitometer and read again.`,
+  'steps-unread': (d) =>
+    `${clause(d, 'count', (n) => (n === '1' ? 'One cell was' : `${n} cells were`), 0) || 'Some cells were'} left without a reading and take no part. Read them if the curve lacks points there.`,
+  'step-sets-conflict': (d) =>
+    `${clause(d, 'strip', (name) => `Strip ${name} is`) || 'A strip is'} listed more than once with different steps; all rows were taken as one strip. Give the second one another name if they are two strips.`,
+  'exposure-assumed-absolute': () =>
+    'The log exposures were taken as absolute (log10 of lux-seconds). If the light was not calibrated, say relative, and no speed is given.',
+  'exposure-relative': () =>
+    'The exposure is relative, so no speed can be stated. Give the log exposure of the light without the tablet to get one.',
+  // curve
+  'shoulder-not-determined': () =>
+    'The readings do not reach the shoulder, so the greatest density is not determined. Expose a strip longer if you need it.',
+  'no-straight-part': (d) =>
+    `The readings show no straight part: the curve is steepest at their end${clause(d, 'gamma', (g) => ` (slope ${g})`)}. Gamma and inertia belong to that slope only; expose the strip longer to reach the straight part.`,
+  'base-fog-extrapolated': () =>
+    'Base + fog was not read but follows from the fitted curve. Read an unexposed part of the strip and add it.',
+  'lack-of-fit': (d) =>
+    `The curve misses the readings by more than their scatter${clause(d, 'pValue', (p) => ` (p = ${p})`, 4)}. Use the smooth curve, or look for two emulsions or a mistaken step.`,
+  'suspect-reading': (d) =>
+    `The reading${clause(d, 'density', (x) => ` ${x}`)}${clause(d, 'logExposure', (x) => ` at log exposure ${x}`)} lies far from the curve${clause(d, 'residual', (x) => ` (by ${x})`)}. It was kept; read it again.`,
+  'fit-not-converged': () =>
+    'The fit did not settle, so its figures are uncertain. Add readings, or choose a simpler curve.',
+  'curve-not-monotone': () =>
+    'The curve falls somewhere between the readings, so a density there belongs to more than one exposure. Check the readings.',
+  // film
+  'speed-point-extrapolated': (d) =>
+    `The speed point lies outside the readings${clause(d, 'beyond', (x) => ` by ${x} log`)}. Add steps with less exposure to read it.`,
+  'speed-point-not-reached': (d) =>
+    `The readings do not come near net density ${clause(d, 'netDensity', (x) => x) || '0.10'}, so there is no speed point. Add steps on the side that is missing.`,
+  'iso-triangle-not-met': (d) =>
+    `The contrast condition of ISO 6 is not met: density must rise by 0.80${clause(d, 'tolerance', (t) => ` ± ${t}`)} over +1.30${clause(d, 'rise', (x) => ` and rises by ${x}`)}. The speed is an exposure index; change the development to state an ISO speed.`,
+  'slope-from-drawn-curve': () =>
+    'The slope comes from a curve drawn through every reading, which repeats their errors. Choose a fitted curve for contrast.',
+  'measure-extrapolated': (d) =>
+    `${measure(d)} uses the curve beyond the readings${clause(d, 'beyond', (x) => ` by ${x} log`)}. Add steps there to make it sure.`,
+  'measure-not-reached': (d) =>
+    `${measure(d)} is not given: the readings end too early${clause(d, 'beyond', (x) => `, by ${x} log`)}. Expose a longer range.`,
+  'contrast-index-ambiguous': (d) =>
+    `The long toe allows more than one contrast index${clause(d, 'others', (o) => ` (also ${o})`)}; the one whose centre lies below net density 0.2 was taken. Compare it with an average gradient.`,
+  'contrast-index-not-determined': () =>
+    'The contrast index is not given: its outer point, 2.2 from the centre, lies beyond the readings. Expose a longer range, or use an average gradient.',
+  // paper
+  'paper-maximum-not-reached': () =>
+    'The paper strip does not reach its greatest density, so the exposure scale may be too short. Expose the strip longer.',
+  'paper-minimum-not-reached': () =>
+    'The paper strip does not reach paper white, so the exposure scale may be too short. Add steps with less exposure.',
+  'range-outside-grades': (d) =>
+    `The range${clause(d, 'range', (r) => ` ${r}`)} lies outside the grades of this table. A softer or harder paper, or another development, is needed.`,
+  'grade-tables-disagree': () =>
+    'The two built-in grade tables differ for this range. The figure follows the table that is named; print a test strip.',
+  'value-unverified': (d) =>
+    `${clause(d, 'what', (what) => `The ${what}`) || 'A built-in value'} is from memory and unverified${clause(d, 'source', (s) => ` (${s})`)}. Replace it with your own readings.`,
+  // match and treatment
+  'highlight-thinner-than-shadow': () =>
+    'The highlight reads thinner than the shadow. On a negative the highlight is the denser spot; exchange the two.',
+  'grade-from-published-bands': () =>
+    'The grade comes from published bands, not from your paper. A strip on your paper settles it.',
+  'gain-above-bound': (d) =>
+    `The gain${clause(d, 'gain', (g) => ` ${g}`)} is above ${clause(d, 'bound', (b) => b) || '1.45'}, more than whole conversion to silver selenide is thought to give. Check the pairs of strips, or whether stain was read as silver.`,
+  'gain-below-one': (d) =>
+    `The gain${clause(d, 'gain', (g) => ` ${g}`)} is below 1: the bath seems to have lowered the densities. Check which strip was treated and that both had the same exposure.`,
+  'dose-response-default': () =>
+    'The effect of dilution, time and temperature is the built-in one, which is common practice without a published source. Treat trial pieces and enter them.',
+  'dose-response-not-determined': () =>
+    'The treated strips do not settle how the gain grows with dose; the built-in form was kept for that. Treat strips at other times or dilutions.',
+  'dose-extrapolated': () =>
+    'This bath is stronger or weaker than any that was tried. Treat a trial piece first.',
+  'law-lowers-densities': (d) =>
+    `The power law${clause(d, 'exponent', (m) => ` with exponent ${m}`)} would lower thin densities, which no intensifier does; they were left as they are. Use the proportional law, or read the shadows again.`,
+  'stain-may-be-lost': () =>
+    'The bath may take image stain away, and with it the contrast that the stain gave: the net gain can be nothing. Try a frame that you can spare.',
+  'target-not-reachable': (d) =>
+    `The bath cannot do this${clause(d, 'gainNeeded', (g) => `: a gain of ${g} is needed`)}${clause(d, 'maximumGain', (g) => `, at most ${g} can be had`)}. Choose a harder paper grade, or another treatment.`,
+  'strips-unpaired': (d) =>
+    `${clause(d, 'strip', (name) => `Strip ${name} has`) || 'A treated strip has'} no untreated strip of the same exposure and was left out. Add the untreated one.`,
+};
+
+/** @returns the sentence of a warning */
+export function warningText({ code, details }: Warning): string {
+  return WARNING_TEXT[code](details);
+}
