@@ -15,3 +15,4 @@ export {
 } from './tablet.ts';
 export { poolReplicates, type PooledReadings, type PooledStep } from './pool-replicates.ts';
 export { checkReadings, DENSITY_LIMITS } from './check-readings.ts';
+export { powerCorrectedTime, schwarzschildTime } from './reciprocity.ts';
