@@ -16,6 +16,7 @@ export function applyRowCommand(
   rows: readonly StripRow[],
   command: RowCommand,
 ): readonly StripRow[] {
+  if ('row' in command) requireIndex('applyCommand', command.row);
   switch (command.type) {
     case 'rows/set-cell': {
       const { row, column, value } = command;

@@ -1,0 +1,209 @@
+import { InvalidArgumentError } from '@wedgebook/core';
+import { describe, expect, it } from 'vitest';
+import { applyCommand } from './apply-command.ts';
+import type { Command } from './command.ts';
+import { emptyDocument } from './empty-document.ts';
+import { referencesTo } from './references.ts';
+import { SAMPLE } from './sample-document.ts';
+
+const film = { id: 'f9', name: 'another film', developer: '', note: '' };
+
+function frozen<T>(value: T): T {
+  if (typeof value === 'object' && value !== null) {
+    Object.values(value).forEach(frozen);
+    Object.freeze(value);
+  }
+  return value;
+}
+frozen(SAMPLE);
+
+describe('applyCommand', () => {
+  it('adds an entry at the end, or where it is told', () => {
+    const added = applyCommand(SAMPLE, { type: 'film/add', entry: film });
+    expect(added.films.map(({ id }) => id)).toEqual(['f1', 'f9']);
+    const first = applyCommand(SAMPLE, { type: 'film/add', entry: film, index: 0 });
+    expect(first.films.map(({ id }) => id)).toEqual(['f9', 'f1']);
+  });
+
+  it('renames an entry and leaves every other list as it was', () => {
+    const renamed = applyCommand(SAMPLE, {
+      type: 'paper/change',
+      id: 'p2',
+      changes: { name: 'soft paper' },
+    });
+    expect(renamed.papers[1]).toEqual({ ...SAMPLE.papers[1], name: 'soft paper' });
+    expect(renamed.strips).toBe(SAMPLE.strips);
+    expect(renamed.papers[0]).toBe(SAMPLE.papers[0]);
+  });
+
+  it('returns the same document where a command changes nothing', () => {
+    const same: Command[] = [
+      { type: 'film/change', id: 'f1', changes: { name: 'sheet film' } },
+      { type: 'plan/set', changes: { partsWater: 1, minutes: 6.5 } },
+      { type: 'document/describe', changes: { title: 'Sample' } },
+      { type: 'strip/move', id: 's3', index: 9 },
+      {
+        type: 'rows/set-cell',
+        stripId: 's1',
+        row: 0,
+        column: { kind: 'density', replicate: 1 },
+        value: 1.52,
+      },
+      { type: 'rows/set-replicates', stripId: 's1', row: 1, densities: [1.1, null] },
+      { type: 'spot/change', negativeId: 'n1', id: 'a', changes: { density: 0.45 } },
+      { type: 'rows/remove', stripId: 's1', row: 2, count: 0 },
+    ];
+    for (const command of same) expect(applyCommand(SAMPLE, command), command.type).toBe(SAMPLE);
+  });
+
+  it('sets development, treatment and the plan', () => {
+    const developed = applyCommand(SAMPLE, {
+      type: 'strip/change',
+      id: 's1',
+      changes: { development: { minutes: 11, celsius: 21 } },
+    });
+    expect(developed.strips[0]?.development).toEqual({ minutes: 11, celsius: 21 });
+    const planned = applyCommand(SAMPLE, { type: 'plan/set', changes: { celsius: 24 } });
+    expect(planned.plan).toEqual({ ...SAMPLE.plan, celsius: 24 });
+  });
+
+  it('moves an entry', () => {
+    const moved = applyCommand(SAMPLE, { type: 'strip/move', id: 's3', index: 0 });
+    expect(moved.strips.map(({ id }) => id)).toEqual(['s3', 's1', 's2']);
+  });
+
+  it('adds, changes and removes spots', () => {
+    const spot = { id: 'c', name: 'piles', density: 0.6, role: 'other' } as const;
+    const added = applyCommand(SAMPLE, { type: 'spot/add', negativeId: 'n1', spot, index: 1 });
+    expect(added.negatives[0]?.spots.map(({ id }) => id)).toEqual(['a', 'c', 'b']);
+    const changed = applyCommand(added, {
+      type: 'spot/change',
+      negativeId: 'n1',
+      id: 'c',
+      changes: { density: 0.7 },
+    });
+    expect(changed.negatives[0]?.spots[1]?.density).toBe(0.7);
+    const removed = applyCommand(changed, { type: 'spot/remove', negativeId: 'n1', id: 'c' });
+    expect(removed).toEqual(SAMPLE);
+  });
+
+  it('loads a whole document', () => {
+    const other = emptyDocument('Other');
+    expect(applyCommand(SAMPLE, { type: 'document/load', document: other })).toBe(other);
+  });
+
+  it('keeps the id of an entry and the fields that it does not know', () => {
+    const odd = { ...SAMPLE, films: [{ ...film, later: 'kept' }] };
+    const next = applyCommand(odd, {
+      type: 'film/change',
+      id: 'f9',
+      changes: { id: 'f8', name: 'x' } as { name: string },
+    });
+    expect(next.films).toEqual([{ ...film, name: 'x', later: 'kept' }]);
+  });
+
+  it('gives the same document from a command that went through JSON', () => {
+    const commands: Command[] = [
+      { type: 'film/add', entry: film, index: 0 },
+      { type: 'strip/remove', id: 's1' },
+      {
+        type: 'rows/paste',
+        stripId: 's2',
+        row: 1,
+        column: { kind: 'step' },
+        block: [[2, null, 1]],
+      },
+      { type: 'plan/set', changes: { partsWater: 3 } },
+    ];
+    let direct = SAMPLE;
+    let replayed = SAMPLE;
+    for (const command of commands) {
+      direct = applyCommand(direct, command);
+      replayed = applyCommand(replayed, JSON.parse(JSON.stringify(command)) as Command);
+    }
+    expect(replayed).toEqual(direct);
+  });
+
+  it.each<Command>([
+    { type: 'film/add', entry: { ...film, id: 'f1' } },
+    { type: 'film/change', id: 'no such', changes: {} },
+    { type: 'film/remove', id: 'no such' },
+    { type: 'rows/remove', stripId: 'no such', row: 0, count: 1 },
+    { type: 'spot/remove', negativeId: 'n1', id: 'no such' },
+    { type: 'strip/move', id: 's1', index: -1 },
+    { type: 'strip/move', id: 's1', index: NaN },
+    { type: 'constructor/add' } as unknown as Command,
+    { type: '__proto__/add', entry: film } as unknown as Command,
+  ])('refuses $type that names what is not there', (command) => {
+    expect(() => applyCommand(SAMPLE, command)).toThrow(InvalidArgumentError);
+  });
+});
+
+describe('removing what others name', () => {
+  it('tells who names an entry before it goes', () => {
+    expect(referencesTo(SAMPLE, 'strip', 's1')).toEqual([
+      { kind: 'strip', id: 's2', field: 'treatment.untreatedStripId' },
+      { kind: 'negative', id: 'n1', field: 'stripId' },
+    ]);
+    expect(referencesTo(SAMPLE, 'paper', 'p1')).toEqual([{ kind: 'plan', field: 'paperId' }]);
+    expect(referencesTo(SAMPLE, 'paper', 'p2')).toEqual([]);
+  });
+
+  it('empties the film of strips and negatives', () => {
+    const next = applyCommand(SAMPLE, { type: 'film/remove', id: 'f1' });
+    expect(next.films).toEqual([]);
+    expect(next.strips.map(({ filmId }) => filmId)).toEqual([null, null, null]);
+    expect(next.negatives[0]?.filmId).toBeNull();
+    expect(next.strips[0]?.rows).toBe(SAMPLE.strips[0]?.rows);
+  });
+
+  it('keeps a treated strip whose untreated strip goes, unpaired', () => {
+    const next = applyCommand(SAMPLE, { type: 'strip/remove', id: 's1' });
+    expect(next.strips[0]?.treatment).toEqual({
+      ...SAMPLE.strips[1]?.treatment,
+      untreatedStripId: null,
+    });
+    expect(next.negatives[0]?.stripId).toBeNull();
+  });
+
+  it('empties the strip of a paper', () => {
+    const next = applyCommand(SAMPLE, { type: 'strip/remove', id: 's3' });
+    expect(next.papers[0]?.source).toEqual({ kind: 'strip', stripId: null });
+    expect(next.papers[1]).toBe(SAMPLE.papers[1]);
+  });
+
+  it('writes the exposures of a tablet into the rows before the tablet goes', () => {
+    const next = applyCommand(SAMPLE, { type: 'tablet/remove', id: 't1' });
+    const [strip] = next.strips;
+    expect(strip?.tabletId).toBeNull();
+    // 0.5 - (0.05, 0.20, 0.35), by the definition of a contact wedge.
+    expect(strip?.rows.map(({ logExposure }) => Number(logExposure?.toFixed(6)))).toEqual([
+      0.45, 0.3, 0.15,
+    ]);
+    expect(strip?.rows.map(({ densities }) => densities)).toEqual([[1.5, 1.52], [1.1, null], []]);
+  });
+
+  it('empties the plan', () => {
+    expect(applyCommand(SAMPLE, { type: 'negative/remove', id: 'n1' }).plan.negativeId).toBeNull();
+    expect(applyCommand(SAMPLE, { type: 'paper/remove', id: 'p1' }).plan.paperId).toBeNull();
+  });
+
+  it('leaves no reference to anything removed, whatever the order', () => {
+    const kinds = [
+      ['tablet', 't1'],
+      ['film', 'f1'],
+      ['strip', 's1'],
+      ['strip', 's3'],
+      ['paper', 'p1'],
+      ['negative', 'n1'],
+    ] as const;
+    for (const order of [kinds, kinds.toReversed()]) {
+      let document = SAMPLE;
+      for (const [kind, id] of order) {
+        document = applyCommand(document, { type: `${kind}/remove`, id });
+        expect(referencesTo(document, kind, id)).toEqual([]);
+      }
+      for (const [kind, id] of kinds) expect(referencesTo(document, kind, id)).toEqual([]);
+    }
+  });
+});

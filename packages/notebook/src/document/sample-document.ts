@@ -1,0 +1,66 @@
+/** A small invented notebook for tests of the document. */
+import type { NotebookDocument, Strip } from './document.ts';
+import { emptyDocument } from './empty-document.ts';
+
+const strip: Strip = {
+  id: 's1',
+  name: 'strip 1',
+  material: 'film',
+  filmId: 'f1',
+  channel: 'visual',
+  tabletId: 't1',
+  exposure: { kind: 'absolute', sourceLogExposure: 0.5 },
+  rows: [
+    { step: 1, logExposure: null, densities: [1.5, 1.52] },
+    { step: 2, logExposure: null, densities: [1.1, null] },
+    { step: 3, logExposure: null, densities: [] },
+  ],
+  unexposedDensities: [0.2],
+  development: { minutes: 8, celsius: 20 },
+  treatment: null,
+  note: '',
+};
+
+export const SAMPLE: NotebookDocument = {
+  ...emptyDocument('Sample'),
+  invented: true,
+  tablets: [
+    { id: 't1', name: 'my tablet', densities: [0.05, 0.2, 0.35], kind: 'calibrated', note: '' },
+  ],
+  films: [{ id: 'f1', name: 'sheet film', developer: 'metol', note: '' }],
+  strips: [
+    strip,
+    {
+      ...strip,
+      id: 's2',
+      name: 'strip 2, toned',
+      treatment: {
+        process: 'selenium',
+        partsWater: 1,
+        minutes: 6.5,
+        celsius: 20,
+        untreatedStripId: 's1',
+      },
+    },
+    { ...strip, id: 's3', name: 'paper strip', material: 'paper', filmId: null },
+  ],
+  papers: [
+    { id: 'p1', name: 'graded paper', source: { kind: 'strip', stripId: 's3' }, note: '' },
+    { id: 'p2', name: 'other paper', source: { kind: 'iso-range', isoRange: 105 }, note: '' },
+  ],
+  negatives: [
+    {
+      id: 'n1',
+      name: 'ferry',
+      filmId: 'f1',
+      stripId: 's1',
+      baseFog: 0.2,
+      spots: [
+        { id: 'a', name: 'hull', density: 0.45, role: 'shadow' },
+        { id: 'b', name: 'fog', density: 1.2, role: 'highlight' },
+      ],
+      note: '',
+    },
+  ],
+  plan: { ...emptyDocument().plan, negativeId: 'n1', paperId: 'p1' },
+};
