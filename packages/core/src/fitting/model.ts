@@ -19,6 +19,27 @@ export interface Model {
   /** Bounds on parameters, -Infinity and Infinity where free. */
   readonly lower?: readonly number[];
   readonly upper?: readonly number[];
+  /** The parameters in which the fit is made, where these are not the natural ones. */
+  readonly inner?: InnerParameters;
+}
+
+/**
+ * A change of parameters that keeps a fit well conditioned (logarithms of widths) or identifiable
+ * (distances bounded from below). Parameter j of one set belongs to parameter j of the other.
+ */
+export interface InnerParameters {
+  /** Writes the natural parameters and, row-major, d natural_i / d inner_j. */
+  toNatural(inner: ArrayLike<number>, natural: Float64Array, jacobian: Float64Array): void;
+  /** Inner parameters of the natural ones, the nearest ones where the bounds exclude them. */
+  fromNatural(natural: readonly number[]): number[];
+  /** Bounds on the inner parameters for these readings. */
+  bounds(x: readonly number[], y: readonly number[]): ParameterBounds;
+}
+
+/** Bounds by parameter; -Infinity and Infinity where free. */
+export interface ParameterBounds {
+  readonly lower: readonly number[];
+  readonly upper: readonly number[];
 }
 
 /** A model of a characteristic curve: x is log exposure, f is density. */

@@ -1,0 +1,56 @@
+/**
+ * Covariance of least-squares estimates from the pivoted triangle of the Jacobian.
+ *
+ *   C = sigma^2 D^-1 P R^-1 R^-T P' D^-1
+ *
+ * Sources: [MORE1978]; [BW1988] section 2.3. Deviations: none.
+ */
+
+/**
+ * Row-major covariance of all `count` parameters; rows and columns of those not free are zero.
+ *
+ * @param r - upper triangle in r[k * stride + i], of full rank
+ * @param stride - distance between columns
+ * @param order - number of free parameters
+ * @param pivot - column k of R belongs to free parameter pivot[k]
+ * @param free - indices of the free parameters
+ * @param scale - column lengths that were divided out, by parameter
+ * @param count - number of parameters
+ * @param variance - sigma^2
+ */
+export function covarianceFromTriangle(
+  r: Float64Array,
+  stride: number,
+  order: number,
+  pivot: Int32Array,
+  free: Int32Array,
+  scale: Float64Array,
+  count: number,
+  variance: number,
+): number[] {
+  const inverse = new Float64Array(order * order);
+  for (let j = 0; j < order; j++) {
+    for (let i = j; i >= 0; i--) {
+      let sum = i === j ? 1 : 0;
+      for (let k = i + 1; k <= j; k++) {
+        sum -= (r[k * stride + i] as number) * (inverse[k * order + j] as number);
+      }
+      inverse[i * order + j] = sum / (r[i * stride + i] as number);
+    }
+  }
+  const covariance = new Array<number>(count * count).fill(0);
+  for (let a = 0; a < order; a++) {
+    const first = free[pivot[a] as number] as number;
+    for (let b = a; b < order; b++) {
+      const second = free[pivot[b] as number] as number;
+      let sum = 0;
+      for (let k = b; k < order; k++) {
+        sum += (inverse[a * order + k] as number) * (inverse[b * order + k] as number);
+      }
+      const value = (variance * sum) / ((scale[first] as number) * (scale[second] as number));
+      covariance[first * count + second] = value;
+      covariance[second * count + first] = value;
+    }
+  }
+  return covariance;
+}

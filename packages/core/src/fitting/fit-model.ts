@@ -1,0 +1,267 @@
+/**
+ * Fits a model y = f(x; p) to readings: the one entry that the other rooms use.
+ *
+ * Sources: [MORE1978], [BW1988] for the estimate; [HUBER1964] for the robust one. Deviations: none.
+ */
+import { InvalidArgumentError } from '../errors.ts';
+import { leastSquares } from './least-squares.ts';
+import type { FitReport, LeastSquaresFit, LeastSquaresProblem } from './least-squares-types.ts';
+import type { Model } from './model.ts';
+import { robustLeastSquares } from './robust-least-squares.ts';
+
+/** How well each observation is known. */
+export interface Sigma {
+  /**
+   * `absolute`: standard deviations in the unit of y; the covariance is taken from them.
+   * `relative`: right up to one common factor, which the residuals estimate.
+   */
+  readonly kind: 'absolute' | 'relative';
+  /** One positive number for each observation. */
+  readonly values: readonly number[];
+}
+
+/** Options of `fitModel`; every one has a default. */
+export interface FitModelOptions {
+  /** Starting values, natural parameters. Default: the model's own, from the readings. */
+  readonly start?: readonly number[] | undefined;
+  /** Default: all observations equally good, to an unknown degree. */
+  readonly sigma?: Sigma | undefined;
+  /** Huber's loss with a scale from the median absolute deviation. Default false. */
+  readonly robust?: boolean | undefined;
+  /** True for each parameter to keep at its starting value. Default: none. */
+  readonly fixed?: readonly boolean[] | undefined;
+  /** Steps allowed. Default 1,000. */
+  readonly maxIterations?: number | undefined;
+}
+
+/** A fitted model. */
+export interface ModelFit {
+  /** Name of the model. */
+  readonly model: string;
+  /** Natural parameters, in the order of the model's `parameterNames`. */
+  readonly parameters: readonly number[];
+  /** Null for parameters fixed, at a bound, or not determined by the readings. */
+  readonly standardErrors: readonly (number | null)[];
+  /**
+   * Row-major P x P; a parameter fixed or at a bound adds nothing. Null when the readings do not
+   * determine the parameters or leave no degree of freedom.
+   */
+  readonly covariance: readonly number[] | null;
+  /** Model minus observation. */
+  readonly residuals: readonly number[];
+  /** Weighted sum of squares. */
+  readonly residualSumOfSquares: number;
+  readonly residualStandardDeviation: number | null;
+  readonly degreesOfFreedom: number;
+  readonly atBound: readonly boolean[];
+  /** Weight that the robust loss left to each reading, 1 where it kept its full weight. */
+  readonly robustWeights: readonly number[] | null;
+  readonly report: FitReport;
+}
+
+/**
+ * Estimates the parameters of `model` from readings.
+ *
+ * @param model - any built-in or own model
+ * @param x - abscissae, any order; -Infinity (the unexposed film) only for curve models
+ * @param y - observations, as many
+ * @param options - start, sigma, robust loss, fixed parameters
+ * @returns parameters with errors and a report whose `status` says whether they can be used
+ * @throws {InvalidArgumentError} if lengths differ, a value is not finite, or a start is malformed
+ * @example
+ * fitModel(straightLine, [0, 1, 2, 3], [1, 3, 5, 7]).parameters; // => [1, 2]
+ */
+export function fitModel(
+  model: Model,
+  x: readonly number[],
+  y: readonly number[],
+  options: FitModelOptions = {},
+): ModelFit {
+  checkReadings(model, x, y, options.sigma);
+  const count = model.parameterNames.length;
+  const start = options.start ?? startFromUnsorted(model, x, y);
+  if (start.length !== count) {
+    throw new InvalidArgumentError('fitModel', 'start', start, `a list of ${count} numbers`);
+  }
+  const problem = problemOf(model, x, y, start, options);
+  const weightKind = options.sigma?.kind ?? 'relative';
+  const solverOptions = { weightKind, maxIterations: options.maxIterations };
+  if (options.robust === true) {
+    const robust = robustLeastSquares(problem, solverOptions);
+    return modelFitOf(model, robust.fit, robust.robustWeights);
+  }
+  return modelFitOf(model, leastSquares(problem, solverOptions), null);
+}
+
+function problemOf(
+  model: Model,
+  x: readonly number[],
+  y: readonly number[],
+  start: readonly number[],
+  options: FitModelOptions,
+): LeastSquaresProblem {
+  const count = start.length;
+  const n = x.length;
+  const xs = Float64Array.from(x);
+  const ys = Float64Array.from(y);
+  const row = new Float64Array(count);
+  const weights = options.sigma?.values.map((sigma) => 1 / (sigma * sigma));
+  const { fixed } = options;
+  const { inner } = model;
+  if (!inner) {
+    const evaluate: LeastSquaresProblem['evaluate'] = (parameters, residuals, jacobian) => {
+      for (let i = 0; i < n; i++) {
+        residuals[i] = model.derivatives(at(xs, i), parameters, row) - at(ys, i);
+        for (let j = 0; j < count; j++) jacobian[i * count + j] = at(row, j);
+      }
+    };
+    const { lower, upper } = model;
+    const clipped = options.start ? start : clip(start, lower, upper);
+    return { residualCount: n, start: clipped, evaluate, lower, upper, fixed, weights };
+  }
+  const natural = new Float64Array(count);
+  const chain = new Float64Array(count * count);
+  const evaluate: LeastSquaresProblem['evaluate'] = (parameters, residuals, jacobian) => {
+    inner.toNatural(parameters, natural, chain);
+    for (let i = 0; i < n; i++) {
+      residuals[i] = model.derivatives(at(xs, i), natural, row) - at(ys, i);
+      for (let j = 0; j < count; j++) {
+        let sum = 0;
+        for (let k = 0; k < count; k++) sum += at(row, k) * at(chain, k * count + j);
+        jacobian[i * count + j] = sum;
+      }
+    }
+  };
+  const { lower, upper } = inner.bounds(x, y);
+  const inside = clip(inner.fromNatural(start), lower, upper);
+  return { residualCount: n, start: inside, evaluate, lower, upper, fixed, weights };
+}
+
+function modelFitOf(
+  model: Model,
+  fit: LeastSquaresFit,
+  robustWeights: readonly number[] | null,
+): ModelFit {
+  const { covariance, residuals, residualSumOfSquares, degreesOfFreedom, atBound, report } = fit;
+  const { residualStandardDeviation } = fit;
+  const rest = {
+    residuals,
+    residualSumOfSquares,
+    residualStandardDeviation,
+    degreesOfFreedom,
+    atBound,
+    robustWeights,
+    report,
+  };
+  const { inner, name } = model;
+  if (!inner) {
+    const { parameters, standardErrors } = fit;
+    return { model: name, parameters, standardErrors, covariance, ...rest };
+  }
+  const count = fit.parameters.length;
+  const natural = new Float64Array(count);
+  const chain = new Float64Array(count * count);
+  inner.toNatural(fit.parameters, natural, chain);
+  const moved = covariance ? sandwich(chain, covariance, count) : null;
+  const standardErrors = fit.standardErrors.map((error, j) =>
+    error === null || moved === null ? null : Math.sqrt(Math.max(0, moved[j * count + j] ?? 0)),
+  );
+  return {
+    model: name,
+    parameters: Array.from(natural),
+    standardErrors,
+    covariance: moved,
+    ...rest,
+  };
+}
+
+/** T C T' for row-major square matrices. */
+function sandwich(t: Float64Array, c: readonly number[], count: number): number[] {
+  const left = new Float64Array(count * count);
+  for (let i = 0; i < count; i++) {
+    for (let j = 0; j < count; j++) {
+      let sum = 0;
+      for (let k = 0; k < count; k++) sum += at(t, i * count + k) * (c[k * count + j] ?? 0);
+      left[i * count + j] = sum;
+    }
+  }
+  const result = new Array<number>(count * count).fill(0);
+  for (let i = 0; i < count; i++) {
+    for (let j = i; j < count; j++) {
+      let sum = 0;
+      for (let k = 0; k < count; k++) sum += at(left, i * count + k) * at(t, j * count + k);
+      result[i * count + j] = sum;
+      result[j * count + i] = sum;
+    }
+  }
+  return result;
+}
+
+function startFromUnsorted(model: Model, x: readonly number[], y: readonly number[]): number[] {
+  let sorted = true;
+  for (let i = 1; i < x.length && sorted; i++) sorted = (x[i - 1] ?? 0) <= (x[i] ?? 0);
+  if (sorted) return model.start(x, y);
+  const order = x.map((_, i) => i).sort((a, b) => compare(x[a] ?? 0, x[b] ?? 0));
+  return model.start(
+    order.map((i) => x[i] ?? 0),
+    order.map((i) => y[i] ?? 0),
+  );
+}
+
+/** Orders -Infinity first without the NaN of its difference to itself. */
+function compare(a: number, b: number): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function clip(
+  values: readonly number[],
+  lower: readonly number[] | undefined,
+  upper: readonly number[] | undefined,
+): number[] {
+  return values.map((value, j) =>
+    Math.min(Math.max(value, lower?.[j] ?? -Infinity), upper?.[j] ?? Infinity),
+  );
+}
+
+function checkReadings(
+  model: Model,
+  x: readonly number[],
+  y: readonly number[],
+  sigma: Sigma | undefined,
+): void {
+  const name = 'fitModel';
+  if (x.length === 0) throw new InvalidArgumentError(name, 'x', x, 'a list of at least one number');
+  if (x.length !== y.length) {
+    throw new InvalidArgumentError(name, 'y', y, `a list of ${x.length}, as x`);
+  }
+  const unexposed = 'baseFog' in model;
+  for (const value of x) {
+    if (!(Number.isFinite(value) || (unexposed && value === -Infinity))) {
+      throw new InvalidArgumentError(
+        name,
+        'x',
+        value,
+        unexposed ? 'finite numbers, or -Infinity for the unexposed film' : 'finite numbers',
+      );
+    }
+  }
+  for (const value of y) {
+    if (!Number.isFinite(value)) throw new InvalidArgumentError(name, 'y', value, 'finite numbers');
+  }
+  if (sigma) {
+    const good =
+      sigma.values.length === x.length && sigma.values.every((s) => s > 0 && s < Infinity);
+    if (!good) {
+      throw new InvalidArgumentError(
+        name,
+        'sigma.values',
+        sigma.values,
+        `${x.length} finite numbers above 0`,
+      );
+    }
+  }
+}
+
+function at(array: Float64Array, index: number): number {
+  return array[index] as number;
+}

@@ -1,0 +1,33 @@
+/**
+ * The fitting room: least squares, models, uncertainty, smoothing, model choice.
+ */
+export { akaikeCorrected } from './akaike-corrected.ts';
+export { fDistributionUpperTail } from './f-distribution-upper-tail.ts';
+export { fitModel } from './fit-model.ts';
+export type { FitModelOptions, ModelFit, Sigma } from './fit-model.ts';
+export { leastSquares } from './least-squares.ts';
+export type {
+  FitReport,
+  FitStatus,
+  LeastSquaresFit,
+  LeastSquaresOptions,
+  LeastSquaresProblem,
+  StopTest,
+} from './least-squares-types.ts';
+export { median } from './median.ts';
+export { CURVE_MODELS, MODELS, modelByName } from './model-by-name.ts';
+export type { CurveModel, InnerParameters, Model, ParameterBounds } from './model.ts';
+export { exponentialRise } from './models/exponential-rise.ts';
+export { hurterDriffield } from './models/hurter-driffield.ts';
+export { logLogistic3 } from './models/log-logistic-3.ts';
+export { logLogistic4 } from './models/log-logistic-4.ts';
+export { logistic4 } from './models/logistic-4.ts';
+export { logistic5 } from './models/logistic-5.ts';
+export { michaelisMenten } from './models/michaelis-menten.ts';
+export { straightLine } from './models/straight-line.ts';
+export { toeOnly } from './models/toe-only.ts';
+export { toeShoulder } from './models/toe-shoulder.ts';
+export { weibull4 } from './models/weibull-4.ts';
+export { robustLeastSquares } from './robust-least-squares.ts';
+export type { RobustFit } from './robust-least-squares.ts';
+export { studentTQuantile, studentTUpperTail } from './student-t-quantile.ts';

@@ -1,0 +1,82 @@
+/**
+ * The symmetric logistic curve.
+ *
+ *   D = Dmin + (Dmax - Dmin) / (1 + exp(-(x - xc) / w))
+ *
+ * Sources: [RICHARDS1959] with m = 2. Deviations: none.
+ */
+import type { CurveModel, InnerParameters } from '../model.ts';
+import { logistic5 } from './logistic-5.ts';
+import { sigmoid } from './softplus.ts';
+
+const inner: InnerParameters = {
+  toNatural(u, p, chain) {
+    p[0] = u[0] as number;
+    p[1] = u[1] as number;
+    p[2] = u[2] as number;
+    const width = Math.exp(u[3] as number);
+    p[3] = width;
+    chain.fill(0);
+    chain[0] = 1;
+    chain[5] = 1;
+    chain[10] = 1;
+    chain[15] = width;
+  },
+  fromNatural: (p) => [p[0] ?? 0, p[1] ?? 0, p[2] ?? 0, Math.log(Math.max(p[3] ?? 0, 1e-3))],
+  bounds(x) {
+    const finite = x.filter(Number.isFinite);
+    const first = Math.min(...finite);
+    const last = Math.max(...finite);
+    const range = Math.max(last - first, 0.1);
+    return {
+      lower: [-Infinity, -Infinity, first - 4 * range, Math.log(1e-3)],
+      upper: [Infinity, Infinity, last + 4 * range, Math.log(2 * range)],
+    };
+  },
+};
+
+/** Four parameters: minimumDensity, maximumDensity, centre and width (log exposure). */
+export const logistic4: CurveModel = {
+  name: 'logistic-4',
+  parameterNames: ['minimumDensity', 'maximumDensity', 'centre', 'width'],
+  value(x, p) {
+    const share = sigmoid((x - (p[2] as number)) / (p[3] as number));
+    return (p[0] as number) + ((p[1] as number) - (p[0] as number)) * share;
+  },
+  derivatives(x, p, out) {
+    const minimum = p[0] as number;
+    if (x === -Infinity) {
+      out.fill(0);
+      out[0] = 1;
+      return minimum;
+    }
+    const rise = (p[1] as number) - minimum;
+    const width = p[3] as number;
+    const z = (x - (p[2] as number)) / width;
+    const e = Math.exp(z > 0 ? -z : z);
+    const share = (z > 0 ? 1 : e) / (1 + e);
+    const slope = e / ((1 + e) * (1 + e));
+    out[0] = 1 - share;
+    out[1] = share;
+    out[2] = (-rise * slope) / width;
+    out[3] = (-rise * slope * z) / width;
+    return minimum + rise * share;
+  },
+  start: (x, y) => logistic5.start(x, y).slice(0, 4),
+  inner,
+  gradient(x, p) {
+    const width = p[3] as number;
+    const e = Math.exp(-Math.abs((x - (p[2] as number)) / width));
+    return (((p[1] as number) - (p[0] as number)) * e) / ((1 + e) * (1 + e)) / width;
+  },
+  baseFog(p, out) {
+    out.fill(0);
+    out[0] = 1;
+    return p[0] as number;
+  },
+  upperAsymptote(p, out) {
+    out.fill(0);
+    out[1] = 1;
+    return p[1] as number;
+  },
+};

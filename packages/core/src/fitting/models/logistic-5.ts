@@ -1,0 +1,114 @@
+/**
+ * The generalised logistic curve.
+ *
+ *   D = Dmin + (Dmax - Dmin) / (1 + exp(-(x - xc) / w))^a
+ *
+ * a = 1 is the symmetric curve; a > 1 sharpens the toe against the shoulder. w and a are fitted
+ * as logarithms.
+ *
+ * Sources: [RICHARDS1959]. Deviations: exponent a in place of Richards' 1 / m.
+ */
+import type { CurveModel, InnerParameters } from '../model.ts';
+import { curveSketch } from './curve-start.ts';
+import { softplus } from './softplus.ts';
+
+const NARROWEST = 1e-3;
+
+const inner: InnerParameters = {
+  toNatural(u, p, chain) {
+    p[0] = u[0] as number;
+    p[1] = u[1] as number;
+    p[2] = u[2] as number;
+    const width = Math.exp(u[3] as number);
+    const asymmetry = Math.exp(u[4] as number);
+    p[3] = width;
+    p[4] = asymmetry;
+    chain.fill(0);
+    chain[0] = 1;
+    chain[6] = 1;
+    chain[12] = 1;
+    chain[18] = width;
+    chain[24] = asymmetry;
+  },
+  fromNatural: (p) => [
+    p[0] ?? 0,
+    p[1] ?? 0,
+    p[2] ?? 0,
+    Math.log(Math.max(p[3] ?? 0, NARROWEST)),
+    Math.log(Math.max(p[4] ?? 0, 0.02)),
+  ],
+  bounds(x) {
+    const finite = x.filter(Number.isFinite);
+    const first = Math.min(...finite);
+    const last = Math.max(...finite);
+    const range = Math.max(last - first, 0.1);
+    return {
+      lower: [-Infinity, -Infinity, first - 4 * range, Math.log(NARROWEST), Math.log(0.02)],
+      upper: [Infinity, Infinity, last + 4 * range, Math.log(2 * range), Math.log(50)],
+    };
+  },
+};
+
+/**
+ * Five parameters: minimumDensity, maximumDensity, centre (log exposure), width (log exposure),
+ * asymmetry.
+ */
+export const logistic5: CurveModel = {
+  name: 'logistic-5',
+  parameterNames: ['minimumDensity', 'maximumDensity', 'centre', 'width', 'asymmetry'],
+  value(x, p) {
+    const z = (x - (p[2] as number)) / (p[3] as number);
+    const rise = (p[1] as number) - (p[0] as number);
+    return (p[0] as number) + rise * Math.exp(-(p[4] as number) * softplus(-z));
+  },
+  derivatives(x, p, out) {
+    const minimum = p[0] as number;
+    if (x === -Infinity) {
+      out.fill(0);
+      out[0] = 1;
+      return minimum;
+    }
+    const rise = (p[1] as number) - minimum;
+    const width = p[3] as number;
+    const a = p[4] as number;
+    const z = (x - (p[2] as number)) / width;
+    const plus = softplus(-z);
+    const share = Math.exp(-a * plus);
+    // d share / dz = a share s(-z)
+    const slope = (a * share) / (1 + Math.exp(z));
+    out[0] = 1 - share;
+    out[1] = share;
+    out[2] = (-rise * slope) / width;
+    out[3] = (-rise * slope * z) / width;
+    out[4] = -rise * share * plus;
+    return minimum + rise * share;
+  },
+  start(x, y) {
+    const sketch = curveSketch(x, y);
+    const { minimumDensity, maximumDensity, slope, lastSlopeShare } = sketch;
+    // Where the last readings still rise, the asymptote lies above them.
+    const maximum = maximumDensity + lastSlopeShare * 0.5 * (maximumDensity - minimumDensity);
+    const rise = Math.max(maximum - minimumDensity, 1e-3);
+    const half = minimumDensity + rise / 2;
+    const centre = sketch.middleLogExposure + (half - sketch.middleDensity) / slope;
+    return [minimumDensity, maximum, centre, rise / (4 * slope), 1];
+  },
+  inner,
+  gradient(x, p) {
+    const width = p[3] as number;
+    const a = p[4] as number;
+    const z = (x - (p[2] as number)) / width;
+    const rise = (p[1] as number) - (p[0] as number);
+    return (rise * a * Math.exp(-a * softplus(-z))) / (1 + Math.exp(z)) / width;
+  },
+  baseFog(p, out) {
+    out.fill(0);
+    out[0] = 1;
+    return p[0] as number;
+  },
+  upperAsymptote(p, out) {
+    out.fill(0);
+    out[1] = 1;
+    return p[1] as number;
+  },
+};

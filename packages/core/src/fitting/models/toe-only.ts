@@ -1,0 +1,93 @@
+/**
+ * A characteristic curve whose readings do not reach the shoulder.
+ *
+ *   D = Dmin + g w ln(1 + exp((x - xt) / w)),  dD/dx = g / (1 + exp(-(x - xt) / w))
+ *
+ * Sources: the toe of the toe-shoulder curve, see `toe-shoulder.ts`. Deviations: none.
+ */
+import type { CurveModel, InnerParameters } from '../model.ts';
+import { curveSketch } from './curve-start.ts';
+import { softplus } from './softplus.ts';
+
+/** Narrowest toe, log exposure: a hard corner for any step tablet. */
+export const NARROWEST = 1e-3;
+
+const inner: InnerParameters = {
+  toNatural(u, p, chain) {
+    const width = Math.exp(u[3] ?? 0);
+    p[0] = u[0] ?? 0;
+    p[1] = u[1] ?? 0;
+    p[2] = u[2] ?? 0;
+    p[3] = width;
+    chain.fill(0);
+    chain[0] = 1;
+    chain[5] = 1;
+    chain[10] = 1;
+    chain[15] = width;
+  },
+  fromNatural: (p) => [p[0] ?? 0, p[1] ?? 0, p[2] ?? 0, Math.log(Math.max(p[3] ?? 0, NARROWEST))],
+  bounds(x) {
+    const finite = x.filter(Number.isFinite);
+    const first = Math.min(...finite);
+    const last = Math.max(...finite);
+    const range = Math.max(last - first, 0.1);
+    return {
+      lower: [-Infinity, 0, first - 2 * range, Math.log(NARROWEST)],
+      upper: [Infinity, Infinity, last + range, Math.log(range)],
+    };
+  },
+};
+
+/**
+ * Toe and straight part: minimumDensity, slope (density per log exposure), toeCentre (log
+ * exposure), toeWidth (log exposure).
+ */
+export const toeOnly: CurveModel = {
+  name: 'toe-only',
+  parameterNames: ['minimumDensity', 'slope', 'toeCentre', 'toeWidth'],
+  value(x, p) {
+    const minimum = p[0] as number;
+    const width = p[3] as number;
+    return minimum + (p[1] as number) * width * softplus((x - (p[2] as number)) / width);
+  },
+  derivatives(x, p, out) {
+    const minimum = p[0] as number;
+    const slope = p[1] as number;
+    const width = p[3] as number;
+    out[0] = 1;
+    if (x === -Infinity) {
+      out[1] = 0;
+      out[2] = 0;
+      out[3] = 0;
+      return minimum;
+    }
+    const z = (x - (p[2] as number)) / width;
+    const e = Math.exp(z > 0 ? -z : z);
+    const plus = (z > 0 ? z : 0) + Math.log1p(e);
+    const s = (z > 0 ? 1 : e) / (1 + e);
+    out[1] = width * plus;
+    out[2] = -slope * s;
+    out[3] = slope * (plus - z * s);
+    return minimum + slope * width * plus;
+  },
+  start(x, y) {
+    const sketch = curveSketch(x, y);
+    const rise = Math.max(0, sketch.middleDensity - sketch.minimumDensity);
+    return [
+      sketch.minimumDensity,
+      sketch.slope,
+      sketch.middleLogExposure - rise / sketch.slope,
+      0.06 * Math.max(sketch.last - sketch.first, 0.1),
+    ];
+  },
+  inner,
+  gradient(x, p) {
+    return (p[1] as number) / (1 + Math.exp(-(x - (p[2] as number)) / (p[3] as number)));
+  },
+  baseFog(p, out) {
+    out.fill(0);
+    out[0] = 1;
+    return p[0] as number;
+  },
+  upperAsymptote: () => null,
+};

@@ -1,0 +1,160 @@
+/**
+ * The default characteristic curve: a straight part between a toe and a shoulder.
+ *
+ *   D = Dmin + g wt ln(1 + exp((x - xt) / wt)) - g ws ln(1 + exp((x - xs) / ws))
+ *   dD/dx = g [s((x - xt) / wt) - s((x - xs) / ws)],  s(z) = 1 / (1 + exp(-z))
+ *
+ * Left free, the form degenerates where the readings show no straight part: g grows without end
+ * while xt and xs meet, and the limit is a logistic curve of height g (xs - xt). And where
+ * ws and wt differ much and the centres are near, the gradient turns negative beyond the wider
+ * bend, by g |ws - wt| ln(1 + exp(-(xs - xt) / |ws - wt|)). Both are kept out by fitting, in place
+ * of xs, the distance d by which the centres exceed the least separation
+ *
+ *   xs = xt + sqrt(wt ws + 16 (ws - wt)^2) + d,  0 <= d
+ *
+ * which is one width for equal widths (no reading can tell that curve from a logistic) and at
+ * least 4 |ws - wt| otherwise (the dip is below 0.018 g |ws - wt|). Widths are fitted as
+ * logarithms.
+ *
+ * Sources: difference of two softplus functions, derived here. Deviations: the bounds above.
+ */
+import type { CurveModel, InnerParameters } from '../model.ts';
+import { curveSketch } from './curve-start.ts';
+import { softplus } from './softplus.ts';
+import { NARROWEST } from './toe-only.ts';
+
+/** Squared multiple of the widths' difference that the centres keep apart. */
+const APART = 16; // 4^2
+
+function leastSeparation(wt: number, ws: number): number {
+  return Math.sqrt(wt * ws + APART * (ws - wt) ** 2);
+}
+
+const inner: InnerParameters = {
+  toNatural(u, p, chain) {
+    const wt = Math.exp(u[3] as number);
+    const ws = Math.exp(u[5] as number);
+    const separation = leastSeparation(wt, ws);
+    p[0] = u[0] as number;
+    p[1] = u[1] as number;
+    p[2] = u[2] as number;
+    p[3] = wt;
+    p[4] = (u[2] as number) + separation + (u[4] as number);
+    p[5] = ws;
+    chain.fill(0);
+    chain[0] = 1;
+    chain[7] = 1;
+    chain[14] = 1;
+    chain[21] = wt;
+    chain[26] = 1;
+    chain[27] = (wt * (ws - 2 * APART * (ws - wt))) / (2 * separation);
+    chain[28] = 1;
+    chain[29] = (ws * (wt + 2 * APART * (ws - wt))) / (2 * separation);
+    chain[35] = ws;
+  },
+  fromNatural(p) {
+    const wt = Math.max(p[3] ?? 0, NARROWEST);
+    const ws = Math.max(p[5] ?? 0, NARROWEST);
+    const distance = (p[4] ?? 0) - (p[2] ?? 0) - leastSeparation(wt, ws);
+    return [p[0] ?? 0, p[1] ?? 0, p[2] ?? 0, Math.log(wt), distance, Math.log(ws)];
+  },
+  bounds(x) {
+    const finite = x.filter(Number.isFinite);
+    const first = Math.min(...finite);
+    const last = Math.max(...finite);
+    const range = Math.max(last - first, 0.1);
+    const narrowest = Math.log(NARROWEST);
+    const widest = Math.log(range);
+    return {
+      lower: [-Infinity, 0, first - 2 * range, narrowest, 0, narrowest],
+      upper: [Infinity, Infinity, last + range, widest, 2 * range, widest],
+    };
+  },
+};
+
+/**
+ * Toe, straight part and shoulder: minimumDensity, slope (density per log exposure), toeCentre,
+ * toeWidth, shoulderCentre, shoulderWidth (log exposure).
+ */
+export const toeShoulder: CurveModel = {
+  name: 'toe-shoulder',
+  parameterNames: [
+    'minimumDensity',
+    'slope',
+    'toeCentre',
+    'toeWidth',
+    'shoulderCentre',
+    'shoulderWidth',
+  ],
+  value(x, p) {
+    const wt = p[3] as number;
+    const ws = p[5] as number;
+    const toe = wt * softplus((x - (p[2] as number)) / wt);
+    const shoulder = ws * softplus((x - (p[4] as number)) / ws);
+    return (p[0] as number) + (p[1] as number) * (toe - shoulder);
+  },
+  derivatives(x, p, out) {
+    const minimum = p[0] as number;
+    out[0] = 1;
+    if (x === -Infinity) {
+      out[1] = 0;
+      out[2] = 0;
+      out[3] = 0;
+      out[4] = 0;
+      out[5] = 0;
+      return minimum;
+    }
+    const slope = p[1] as number;
+    const wt = p[3] as number;
+    const ws = p[5] as number;
+    const zt = (x - (p[2] as number)) / wt;
+    const et = Math.exp(zt > 0 ? -zt : zt);
+    const toe = (zt > 0 ? zt : 0) + Math.log1p(et);
+    const st = (zt > 0 ? 1 : et) / (1 + et);
+    const zs = (x - (p[4] as number)) / ws;
+    const es = Math.exp(zs > 0 ? -zs : zs);
+    const shoulder = (zs > 0 ? zs : 0) + Math.log1p(es);
+    const ss = (zs > 0 ? 1 : es) / (1 + es);
+    const difference = wt * toe - ws * shoulder;
+    out[1] = difference;
+    out[2] = -slope * st;
+    out[3] = slope * (toe - zt * st);
+    out[4] = slope * ss;
+    out[5] = -slope * (shoulder - zs * ss);
+    return minimum + slope * difference;
+  },
+  start(x, y) {
+    const sketch = curveSketch(x, y);
+    const { slope, middleLogExposure, middleDensity, minimumDensity, maximumDensity } = sketch;
+    const toe = middleLogExposure - Math.max(0, middleDensity - minimumDensity) / slope;
+    const left = maximumDensity - middleDensity;
+    const shoulder = Math.max(
+      middleLogExposure + Math.max(0, left) / slope,
+      toe + 0.1 * (sketch.last - sketch.first),
+    );
+    const width = 0.12 * (shoulder - toe);
+    return [minimumDensity, slope, toe, width, shoulder, width];
+  },
+  inner,
+  gradient(x, p) {
+    const toe = 1 / (1 + Math.exp(-(x - (p[2] as number)) / (p[3] as number)));
+    const shoulder = 1 / (1 + Math.exp(-(x - (p[4] as number)) / (p[5] as number)));
+    return (p[1] as number) * (toe - shoulder);
+  },
+  baseFog(p, out) {
+    out.fill(0);
+    out[0] = 1;
+    return p[0] as number;
+  },
+  upperAsymptote(p, out) {
+    const slope = p[1] as number;
+    const rise = (p[4] as number) - (p[2] as number);
+    out[0] = 1;
+    out[1] = rise;
+    out[2] = -slope;
+    out[3] = 0;
+    out[4] = slope;
+    out[5] = 0;
+    return (p[0] as number) + slope * rise;
+  },
+};

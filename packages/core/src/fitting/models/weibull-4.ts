@@ -1,0 +1,34 @@
+/**
+ * Weibull dose-response, first type. b = 1 is the first-order law.
+ *
+ *   y = c + (d - c) exp(-exp(b (ln x - ln e)))
+ *
+ * Sources: [RITZ2015]. Deviations: none.
+ */
+import type { Model } from '../model.ts';
+import { doseStart } from './dose-start.ts';
+import { logarithmOfLast } from './log-logistic-4.ts';
+
+/** Four parameters: b (steepness), c and d (plateaus), e (unit of x, at 1/e of the rise). */
+export const weibull4: Model = {
+  name: 'weibull-4',
+  parameterNames: ['b', 'c', 'd', 'e'],
+  value(x, p) {
+    const [b, c, d, e] = [p[0] as number, p[1] as number, p[2] as number, p[3] as number];
+    return c + (d - c) * Math.exp(-Math.exp(b * Math.log(x / e)));
+  },
+  derivatives(x, p, out) {
+    const [b, c, d, e] = [p[0] as number, p[1] as number, p[2] as number, p[3] as number];
+    const logarithm = Math.log(x / e);
+    const inside = Math.exp(b * logarithm);
+    const share = Math.exp(-inside);
+    const slope = share === 0 ? 0 : share * inside;
+    out[0] = slope === 0 ? 0 : -(d - c) * slope * logarithm;
+    out[1] = 1 - share;
+    out[2] = share;
+    out[3] = ((d - c) * slope * b) / e;
+    return c + (d - c) * share;
+  },
+  start: (x, y) => doseStart(x, y, (share) => Math.log(-Math.log(share)), null),
+  inner: logarithmOfLast(4),
+};
