@@ -2,3 +2,7 @@
 export * from './errors.ts';
 export * from './estimate.ts';
 export * from './warning.ts';
+export * from './readings/index.ts';
+export * from './curve/index.ts';
+export * from './film/index.ts';
+export * from './fitting/index.ts';

@@ -1,0 +1,109 @@
+/**
+ * From the readings of a strip to its characteristic curve.
+ *
+ * Sources: `docs/` holds the study behind the default family. Deviations: none.
+ */
+import {
+  fitModel,
+  hurterDriffield,
+  logistic4,
+  logistic5,
+  toeShoulder,
+  type CurveModel,
+} from '../fitting/index.ts';
+import { checkReadings, type CurveReadings } from '../readings/index.ts';
+import { warning, type Warning } from '../warning.ts';
+import type { CharacteristicCurve, CurveFamily } from './characteristic-curve.ts';
+import { curveFromFit } from './curve-from-fit.ts';
+import { derivedBaseFog } from './derived.ts';
+import { sortReadings, type SortedReadings } from './sort-readings.ts';
+import { toeShoulderCurve } from './toe-shoulder-curve.ts';
+
+export interface FitCurveOptions {
+  /** Family to fit; `toe-shoulder` unless given. */
+  readonly family?: CurveFamily;
+}
+
+export type CurveFit =
+  | {
+      readonly status: 'ok';
+      readonly curve: CharacteristicCurve;
+      readonly warnings: readonly Warning[];
+    }
+  | {
+      readonly status: 'not-determined';
+      /** Why there is no curve. */
+      readonly reason: 'too-few-readings' | 'no-density-rise' | 'fit-failed';
+      readonly warnings: readonly Warning[];
+    };
+
+/** Fewest different steps that a curve is fitted to. */
+export const FEWEST_STEPS = 4;
+/** A strip whose densities span less than this holds no curve. */
+const LEAST_RISE = 0.02;
+/** Fitted base + fog this far below the lowest reading is an extrapolation worth a word. */
+const NOTABLE_DROP = 0.02;
+
+/**
+ * Fits a characteristic curve.
+ *
+ * @param readings - densities by log exposure, any order; replicates repeat the log exposure
+ * @param options - the family
+ * @returns the curve with warnings about the readings and the fit, or why there is none
+ * @throws InvalidArgumentError if the arrays differ in length or hold a value that is not finite
+ */
+export function fitCurve(readings: CurveReadings, options: FitCurveOptions = {}): CurveFit {
+  const { family = 'toe-shoulder' } = options;
+  const sorted = sortReadings(readings);
+  const warnings = checkReadings(readings);
+  if (sorted.stepCount < FEWEST_STEPS) {
+    return { status: 'not-determined', reason: 'too-few-readings', warnings };
+  }
+  if (!(sorted.densityRange[1] - sorted.densityRange[0] >= LEAST_RISE)) {
+    return { status: 'not-determined', reason: 'no-density-rise', warnings };
+  }
+  const curve = curveOfFamily(family, sorted);
+  if (curve === null) return { status: 'not-determined', reason: 'fit-failed', warnings };
+  return { status: 'ok', curve, warnings: [...warnings, ...fitWarnings(curve, sorted)] };
+}
+
+function curveOfFamily(family: CurveFamily, sorted: SortedReadings): CharacteristicCurve | null {
+  switch (family) {
+    case 'toe-shoulder':
+      return toeShoulderCurve(sorted);
+    case 'logistic-4':
+      return parametricCurve(family, logistic4, sorted);
+    case 'logistic-5':
+      return parametricCurve(family, logistic5, sorted);
+    case 'hurter-driffield':
+      return parametricCurve(family, hurterDriffield, sorted);
+  }
+}
+
+function parametricCurve(
+  family: CurveFamily,
+  model: CurveModel,
+  sorted: SortedReadings,
+): CharacteristicCurve | null {
+  if (sorted.x.length < model.parameterNames.length) return null;
+  const fit = fitModel(model, sorted.x, sorted.y);
+  if (fit.report.status === 'too-few-data' || !fit.parameters.every(Number.isFinite)) return null;
+  return curveFromFit(family, model.parameterNames, fit, sorted);
+}
+
+function fitWarnings(curve: CharacteristicCurve, sorted: SortedReadings): Warning[] {
+  const warnings: Warning[] = [];
+  if (
+    curve.family === 'toe-shoulder' &&
+    curve.parameters.length < toeShoulder.parameterNames.length
+  ) {
+    warnings.push(
+      warning('shoulder-not-determined', { lastLogExposure: sorted.logExposureRange[1] }),
+    );
+  }
+  const drop = sorted.densityRange[0] - derivedBaseFog(curve).value;
+  if (sorted.unexposedCount === 0 && drop > NOTABLE_DROP) {
+    warnings.push(warning('base-fog-extrapolated', { drop, lowest: sorted.densityRange[0] }));
+  }
+  return warnings;
+}

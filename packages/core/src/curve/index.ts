@@ -1,0 +1,24 @@
+export {
+  CURVE_FAMILIES,
+  type CharacteristicCurve,
+  type CurveCompanion,
+  type CurveFamily,
+} from './characteristic-curve.ts';
+export { densityBand, type BandPoint } from './density-band.ts';
+export {
+  constant,
+  derivedBaseFog,
+  derivedDensity,
+  derivedLogExposure,
+  derivedNetPoint,
+  plus,
+  quotient,
+  scaled,
+  shifted,
+  through,
+} from './derived.ts';
+export { densityAt, gradientAt } from './evaluate.ts';
+export { fitCurve, FEWEST_STEPS, type CurveFit, type FitCurveOptions } from './fit-curve.ts';
+export { logExposureAt } from './log-exposure-at.ts';
+export { estimateOn, type CurveMeasure, type Derived } from './measure.ts';
+export { modelOf } from './model-of.ts';
