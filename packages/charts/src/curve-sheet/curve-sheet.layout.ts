@@ -1,0 +1,343 @@
+/**
+ * The curve sheet: density over log exposure with readings, confidence bands and the speed point,
+ * and beside it, on the same density axis, the negative's range inside the paper's exposure scale
+ * before and after the bath. Level leaders carry the shadow and the highlight from the curve to the
+ * columns, so that curve and paper are read in one movement.
+ */
+import { extent, line as lineShape, area as areaShape, scaleLinear, type ScaleLinear } from 'd3';
+import { bottomAxis, leftAxis, type Plot } from '../axes/axes.ts';
+import { markers } from '../scene/markers.ts';
+import { area, segment, stroke, type Mark, type Scene } from '../scene/mark.ts';
+import { around, placeLabels, textBox, type Box, type LabelRequest } from '../text/place-labels.ts';
+import { formatNumber } from '../text/format.ts';
+import { paperCaption, words } from '../text/words.ts';
+import { textWidth } from '../text/text-width.ts';
+import { densityOfRange, fitColumn } from './fit-column.ts';
+import { describeSheet, sheetTable } from './curve-sheet.table.ts';
+import type { CurveSheetInput, SheetPoint, SheetSeries } from './curve-sheet.types.ts';
+
+type Linear = ScaleLinear<number, number>;
+
+const COLUMN = 140;
+const PANEL_GAP = 26;
+const WIDE = 560; // below this the columns would squeeze the curves
+const MARGIN = { top: 58, right: 14, bottom: 48, left: 40 };
+
+const STYLE = {
+  before: { width: 2, dash: undefined, shape: 'ring', radius: 3.2 },
+  after: { width: 3, dash: '9 4', shape: 'triangle', radius: 3.4 },
+  other: { width: 1.25, dash: '2 3', shape: 'cross', radius: 2.2 },
+  paper: { width: 2, dash: undefined, shape: 'square', radius: 2.6 },
+} as const;
+
+/** Whether a sheet of this width has room for the companion panel. */
+export function sheetHasRoomForPaper(width: number): boolean {
+  return width >= WIDE;
+}
+
+/**
+ * Lays out the curve sheet.
+ *
+ * @param input - what to draw, in data units, and the size in pixels
+ * @returns marks in pixels, with a description and the table of the same figures
+ */
+export function layoutCurveSheet(input: CurveSheetInput): Scene {
+  const { width, height, fit } = input;
+  const ranges = fit !== null && sheetHasRoomForPaper(width) ? fit.ranges : [];
+  const panelWidth = ranges.length * COLUMN;
+  const panelGap = panelWidth > 0 ? PANEL_GAP : 0;
+  const plot: Plot = {
+    x: MARGIN.left,
+    y: MARGIN.top,
+    width: Math.max(40, width - MARGIN.left - MARGIN.right - panelWidth - panelGap),
+    height: Math.max(40, height - MARGIN.top - MARGIN.bottom),
+  };
+  const shown = input.series.filter(({ line, markers: read }) => line.length + read.length > 0);
+  const table = sheetTable(input);
+  const head = { width, height, title: input.title, table };
+  if (shown.length === 0) return { ...head, ...emptySheet(plot) };
+  const { x, y } = scales(input, shown, plot);
+  const panelX = plot.x + plot.width + panelGap;
+  const pixel = (p: SheetPoint): [number, number] => [x(p.logExposure), y(p.density)];
+  const spots = spotPoints(input, shown);
+  const marks: Mark[] = [
+    ...leftAxis(y, plot, words.density, width - MARGIN.right - plot.x),
+    ...bottomAxis(x, plot, words.logExposure[input.exposureKind]),
+    ...baseFogLine(input, plot, y),
+    ...shown.flatMap((series) => bandMarks(series, x, y)),
+    ...leaders(spots, ranges.length > 0 ? panelX : null, x, y),
+    ...order(shown).flatMap((series) => seriesMarks(series, pixel, x, y)),
+    ...speedPointMarks(input.speedPoint, plot, x, y),
+    ...markers('square', spots.filter((s) => s.role === 'before').map(pixel), 'before', 4, 'spots'),
+    ...markers('square', spots.filter((s) => s.role === 'after').map(pixel), 'after', 4, 'spots'),
+    ...labels(input, shown, spots, plot, pixel),
+  ];
+  if (fit !== null) {
+    ranges.forEach((range, index) => {
+      const columnX = panelX + index * COLUMN;
+      marks.push(
+        ...fitColumn({
+          range,
+          ...fit,
+          x: columnX,
+          width: COLUMN,
+          top: MARGIN.top - 40,
+          ceiling: MARGIN.top,
+          y,
+        }),
+      );
+    });
+    if (ranges.length > 0 && fit.paper !== null) {
+      marks.push({
+        kind: 'text',
+        x: panelX,
+        y: plot.y + plot.height + 19,
+        text: paperCaption(fit.paper),
+        anchor: 'start',
+        size: 12,
+        ink: 'paper',
+      });
+    }
+  }
+  return { ...head, description: describeSheet(input), marks };
+}
+
+function emptySheet(plot: Plot): Pick<Scene, 'description' | 'marks'> {
+  const marks: Mark[] = [
+    {
+      kind: 'text',
+      x: plot.x + plot.width / 2,
+      y: plot.y + plot.height / 2,
+      text: words.nothingToDraw,
+      anchor: 'middle',
+      size: 13,
+      ink: 'quiet',
+    },
+  ];
+  return { description: words.nothingToDraw, marks };
+}
+
+function scales(
+  { fit }: CurveSheetInput,
+  shown: readonly SheetSeries[],
+  plot: Plot,
+): { x: Linear; y: Linear } {
+  const points = shown.flatMap(({ line, markers: read }) => [...line, ...read]);
+  const [x0 = -3, x1 = 0] = extent(points, (p) => p.logExposure);
+  const rims = (fit?.ranges ?? []).map((range) =>
+    densityOfRange(range)(Math.max(range.printingRange, fit?.paper?.exposureScale ?? 0)),
+  );
+  const [y0 = 0, y1 = 2] = extent([...points.map((p) => p.density), ...rims, 0, 1]);
+  const pad = Math.max(0.05, (x1 - x0) * 0.02);
+  return {
+    x: scaleLinear([x0 - pad, x1 + pad], [plot.x, plot.x + plot.width]),
+    y: scaleLinear([Math.min(0, y0), y1 * 1.04], [plot.y + plot.height, plot.y]),
+  };
+}
+
+/** The curves that matter most are drawn last, on top. */
+function order(series: readonly SheetSeries[]): SheetSeries[] {
+  const rank = { other: 0, paper: 1, before: 2, after: 3 } as const;
+  return series.toSorted((a, b) => rank[a.role] - rank[b.role]);
+}
+
+function bandMarks({ band = [], role, id }: SheetSeries, x: Linear, y: Linear): Mark[] {
+  if (band.length < 2) return [];
+  const shape = areaShape<(typeof band)[number]>()
+    .x((p) => x(p.logExposure))
+    .y0((p) => y(p.low))
+    .y1((p) => y(p.high))
+    .digits(2);
+  return [area(shape(band) ?? '', role, { opacity: 0.16, name: `band-${id}` })];
+}
+
+function seriesMarks(
+  { line, markers: read, role, id }: SheetSeries,
+  pixel: (p: SheetPoint) => [number, number],
+  x: Linear,
+  y: Linear,
+): Mark[] {
+  const { width, dash, shape, radius } = STYLE[role];
+  const path = lineShape<SheetPoint>(
+    (p) => x(p.logExposure),
+    (p) => y(p.density),
+  ).digits(2);
+  const d = path(line) ?? '';
+  return [
+    ...markers(shape, read.map(pixel), role, radius, `readings-${id}`),
+    ...(d === ''
+      ? []
+      : [
+          stroke(
+            d,
+            role,
+            width,
+            dash === undefined ? { name: `curve-${id}` } : { dash, name: `curve-${id}` },
+          ),
+        ]),
+  ];
+}
+
+function baseFogLine({ baseFog }: CurveSheetInput, plot: Plot, y: Linear): Mark[] {
+  if (baseFog === null) return [];
+  const at = y(baseFog);
+  return [stroke(segment(plot.x, at, plot.x + plot.width, at), 'frame', 1, { dash: '1 4' })];
+}
+
+interface SpotPoint extends SheetPoint {
+  readonly role: 'before' | 'after';
+  readonly name: string;
+}
+
+/** Where the shadow and the highlight of the negative lie on the drawn curves. */
+function spotPoints({ fit }: CurveSheetInput, shown: readonly SheetSeries[]): SpotPoint[] {
+  return (fit?.ranges ?? []).flatMap((range): SpotPoint[] => {
+    const series = shown.find(({ role }) => role === range.role);
+    if (series === undefined) return [];
+    return (
+      [
+        [words.shadow, range.shadowDensity],
+        [words.highlight, range.highlightDensity],
+      ] as const
+    ).flatMap(([name, density]) => {
+      const logExposure = crossing(series.line, density);
+      return logExposure === null ? [] : [{ logExposure, density, role: range.role, name }];
+    });
+  });
+}
+
+/** Log exposure at which a drawn line first reaches a density, or null. */
+function crossing(line: readonly SheetPoint[], density: number): number | null {
+  for (let i = 1; i < line.length; i++) {
+    const a = line[i - 1];
+    const b = line[i];
+    if (a === undefined || b === undefined) continue;
+    if (a.density <= density && b.density >= density && b.density > a.density) {
+      const part = (density - a.density) / (b.density - a.density);
+      return a.logExposure + part * (b.logExposure - a.logExposure);
+    }
+  }
+  return null;
+}
+
+function leaders(spots: readonly SpotPoint[], panelX: number | null, x: Linear, y: Linear): Mark[] {
+  if (panelX === null) return [];
+  return spots.map(({ logExposure, density, role }) =>
+    stroke(
+      segment(
+        x(logExposure),
+        y(density),
+        panelX + (role === 'before' ? 0 : COLUMN) + 26,
+        y(density),
+      ),
+      role,
+      1,
+      { dash: role === 'before' ? '1 3' : '5 3', opacity: 0.75 },
+    ),
+  );
+}
+
+function speedPointMarks(point: SheetPoint | null, plot: Plot, x: Linear, y: Linear): Mark[] {
+  if (point === null) return [];
+  const at = [x(point.logExposure), y(point.density)] as const;
+  if (at[0] < plot.x || at[0] > plot.x + plot.width) return [];
+  return [
+    stroke(segment(at[0], at[1], at[0], plot.y + plot.height), 'before', 1, { dash: '3 3' }),
+    ...markers('diamond', [at], 'before', 4.5, 'speed-point'),
+  ];
+}
+
+function labels(
+  input: CurveSheetInput,
+  shown: readonly SheetSeries[],
+  spots: readonly SpotPoint[],
+  plot: Plot,
+  pixel: (p: SheetPoint) => [number, number],
+): Mark[] {
+  const lines = shown.map(({ id, line }) => ({ id, points: line.map(pixel) }));
+  const requests: LabelRequest[] = [];
+  const inks = new Map<string, 'before' | 'after' | 'other' | 'paper' | 'text' | 'quiet'>();
+  const ask = (
+    id: string,
+    text: string,
+    at: readonly [number, number],
+    ink: 'before' | 'after' | 'other' | 'paper' | 'text' | 'quiet',
+    bold = false,
+  ) => {
+    inks.set(id, ink);
+    requests.push({ id, text, size: 12, bold, candidates: around(at[0], at[1]) });
+  };
+  for (const series of order(shown)
+    .toReversed()
+    .filter(({ role }) => role !== 'other')) {
+    askAlong(series, true);
+  }
+  for (const { name, role, ...point } of spots) {
+    ask(`${name}-${role}`, `${name} ${formatNumber(point.density, 2)}`, pixel(point), role);
+  }
+  if (input.speedPoint !== null) {
+    const value = formatNumber(input.speedPoint.logExposure, 2);
+    ask('speed', `${words.speedPoint} ${value}`, pixel(input.speedPoint), 'before');
+  }
+  for (const series of shown.filter(({ role }) => role === 'other')) {
+    askAlong(series, false);
+  }
+  const baseFog = baseFogLabel(input, plot, pixel);
+  const taken = baseFog === null ? [] : [baseFog.box];
+  const bounds: Box = {
+    x0: plot.x + 2,
+    y0: plot.y - 6,
+    x1: plot.x + plot.width,
+    y1: plot.y + plot.height - 2,
+  };
+  const placed = placeLabels(requests, bounds, lines, taken);
+  const marks: Mark[] = placed.map(({ id, text, x, y, anchor }) => ({
+    kind: 'text',
+    x,
+    y,
+    text,
+    anchor,
+    size: 12,
+    ink: inks.get(id) ?? 'text',
+    bold: id.startsWith('name-') && inks.get(id) !== 'other',
+    halo: true,
+    name: `label-${id}`,
+  }));
+  return baseFog === null ? marks : [...marks, baseFog.mark];
+
+  /** A curve's name may stand anywhere along its upper half; a quiet one stands on its own line. */
+  function askAlong({ id, label, line, markers: read, role }: SheetSeries, bold: boolean) {
+    const points = line.length > 0 ? line : read;
+    const candidates = [0.97, 0.9, 0.82, 0.74, 0.66, 0.58, 0.5, 0.42].flatMap((part) => {
+      const point = points[Math.round(part * (points.length - 1))];
+      if (point === undefined) return [];
+      const [x, y] = pixel(point);
+      if (role === 'other') return [{ x, y: y + 4, anchor: 'middle' as const }];
+      return around(x, y, 9).slice(0, 6);
+    });
+    // Above and to the left of a rising curve is free more often than not.
+    if (role !== 'other') candidates.sort((a, b) => rankOf(a.anchor) - rankOf(b.anchor));
+    inks.set(`name-${id}`, role);
+    const own = role === 'other' ? { ownLine: id } : {};
+    requests.push({ id: `name-${id}`, text: label, size: 12, bold, candidates, ...own });
+  }
+}
+
+const rankOf = (anchor: string) => (anchor === 'end' ? 0 : 1);
+
+function baseFogLabel(
+  { baseFog }: CurveSheetInput,
+  plot: Plot,
+  pixel: (p: SheetPoint) => [number, number],
+): { mark: Mark; box: Box } | null {
+  if (baseFog === null) return null;
+  const text = `${words.baseFog} ${formatNumber(baseFog, 2)}`;
+  const y = pixel({ logExposure: 0, density: baseFog })[1] + 15;
+  const x = plot.x + plot.width - 4;
+  if (textWidth(text, 12) > plot.width * 0.6) return null;
+  const at = { x, y, anchor: 'end' } as const;
+  return {
+    mark: { kind: 'text', ...at, text, size: 12, ink: 'quiet', halo: true, name: 'label-base-fog' },
+    box: textBox(text, 12, at),
+  };
+}

@@ -1,0 +1,31 @@
+/**
+ * @wedgebook/charts: data -> scales -> marks as plain data, and one renderer to SVG text.
+ */
+export type { Ink, Mark, PathMark, Scene, SceneTable, TextMark } from './scene/mark.ts';
+export { printPalette, type Palette } from './scene/palette.ts';
+export { renderSvg } from './scene/render-svg.ts';
+export { layoutCurveSheet, sheetHasRoomForPaper } from './curve-sheet/curve-sheet.layout.ts';
+export type {
+  CurveSheetInput,
+  GradeBand,
+  PaperScale,
+  RangeOnPaper,
+  SheetBand,
+  SheetPaperFit,
+  SheetPoint,
+  SheetSeries,
+} from './curve-sheet/curve-sheet.types.ts';
+export {
+  layoutRangeRuler,
+  rangeRulerHeight,
+  type RangeRulerInput,
+} from './range-ruler/range-ruler.layout.ts';
+export {
+  layoutCompletionChart,
+  type CompletionChartInput,
+  type CompletionCurve,
+  type CompletionPoint,
+} from './completion-chart/completion-chart.layout.ts';
+export { formatMinutes, formatNumber, formatSigned, formatStops, STOP } from './text/format.ts';
+export { FONT_FAMILY, textWidth } from './text/text-width.ts';
+export { FILLS_WITHIN, fitSentence, fitState, type FitState } from './text/words.ts';

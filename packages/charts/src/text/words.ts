@@ -1,0 +1,78 @@
+/**
+ * The words that drawings carry, in one place for the screen, the command and the export.
+ */
+import { formatNumber, formatStops } from './format.ts';
+
+/** Ranges within this of the paper's scale count as filling it: a sixth of a stop. */
+export const FILLS_WITHIN = 0.05;
+
+export const words = {
+  density: 'density',
+  logExposure: {
+    absolute: 'log exposure (log₁₀ lx·s)',
+    relative: 'relative log exposure (log₁₀)',
+  },
+  baseFog: 'base + fog',
+  speedPoint: 'speed point',
+  grade: 'grade',
+  shadow: 'shadow',
+  highlight: 'highlight',
+  printingRange: 'printing density above the shadow (log₁₀ units)',
+  stops: 'stops',
+  minutes: 'minutes in the bath',
+  completion: 'completion (%)',
+  gain: 'gain (×)',
+  nothingToDraw: 'No curve yet: enter at least four readings.',
+} as const;
+
+/** The frame of the companion panel and of the ruler, named with its length. */
+export function paperCaption(paper: {
+  readonly label: string;
+  readonly exposureScale: number;
+}): string {
+  return `frame: ${paper.label}, scale ${formatNumber(paper.exposureScale, 2)}`;
+}
+
+export type FitState = 'fills' | 'short' | 'over';
+
+/** How a printing range stands to a paper's exposure scale. */
+export function fitState(printingRange: number, exposureScale: number): FitState {
+  const surplus = printingRange - exposureScale;
+  if (Math.abs(surplus) <= FILLS_WITHIN + 1e-9) return 'fills';
+  return surplus > 0 ? 'over' : 'short';
+}
+
+/** Two short lines for a dimension: the difference in log units, then in stops. */
+export function fitLines(printingRange: number, exposureScale: number): readonly string[] {
+  const difference = Math.abs(printingRange - exposureScale);
+  switch (fitState(printingRange, exposureScale)) {
+    case 'fills':
+      return ['fills it'];
+    case 'short':
+      return [`${formatNumber(difference, 2)} short`, formatStops(difference)];
+    case 'over':
+      return [`${formatNumber(difference, 2)} over`, formatStops(difference)];
+  }
+}
+
+/** One sentence for the reader who cannot see the drawing. */
+export function fitSentence(
+  label: string,
+  printingRange: number,
+  paper: { readonly label: string; readonly exposureScale: number },
+): string {
+  const range = formatNumber(printingRange, 2);
+  const scale = formatNumber(paper.exposureScale, 2);
+  const difference = Math.abs(printingRange - paper.exposureScale);
+  const by = `${formatNumber(difference, 2)} (${formatStops(difference)})`;
+  const what = `${label}: the negative's printing range of ${range}`;
+  const scaleText = `the exposure scale of ${scale} of ${paper.label}`;
+  switch (fitState(printingRange, paper.exposureScale)) {
+    case 'fills':
+      return `${what} fills ${scaleText}.`;
+    case 'short':
+      return `${what} falls short of ${scaleText} by ${by}.`;
+    case 'over':
+      return `${what} overshoots ${scaleText} by ${by}.`;
+  }
+}
