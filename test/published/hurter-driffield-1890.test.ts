@@ -64,8 +64,11 @@ describe('[HD1890] experiment 21', () => {
     // The readings rise by 0.947 a unit over 20-640 and by 1.096 in their steepest single step.
     expect(measures.gamma?.value).toBeGreaterThan(0.892);
     expect(measures.gamma?.value).toBeLessThan(1.0);
-    // The authors' construction gives 6.1; a steeper straight part meets the base later.
-    expectWithin(10 ** (measures.inertia?.logExposure.value ?? NaN), 6.1, 0.7, 'inertia');
+    // A steeper straight part meets the base later: after the 6.1 of the authors' construction, and
+    // before the 12.2 of the steepest single step, 320-640 (2.5051 - 1.555 / 1.096 = 1.086).
+    const inertia = 10 ** (measures.inertia?.logExposure.value ?? NaN);
+    expect(inertia).toBeGreaterThan(6.1);
+    expect(inertia).toBeLessThan(12.2);
   });
 
   it('is fitted to its scatter with a toe, a straight part and a shoulder', () => {
