@@ -11,6 +11,9 @@ export type WarningCode =
   | 'density-slightly-negative'
   | 'steps-unread'
   | 'step-sets-conflict'
+  | 'unexposed-denser'
+  | 'columns-ignored'
+  | 'strips-left-out'
   | 'exposure-assumed-absolute'
   | 'exposure-relative'
   // curve

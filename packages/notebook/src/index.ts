@@ -20,3 +20,21 @@ export {
 export type { Mended } from './saving/mend-references.ts';
 export { SCHEMA_VERSION } from './saving/migrations.ts';
 export { WARNING_TEXT, warningText } from './wording/warning-text.ts';
+export { inputFault } from './wording/input-fault.ts';
+export { readReadings, readingsReader, type ReadOptions } from './exchange/read-readings.ts';
+export { writeReadings, type WriteOptions } from './exchange/write-readings.ts';
+export type { ReadingsFile, ReadingsStrip, StepReading } from './exchange/readings-strip.ts';
+export { READINGS_COLUMNS, type ReadingsColumn } from './exchange/readings-columns.ts';
+export {
+  curveReadingsOf,
+  FEWEST_POINTS,
+  type ExposureOptions,
+  type StripCurveReadings,
+} from './exchange/curve-readings-of.ts';
+export { numberFromCell } from './exchange/number-from-cell.ts';
+export {
+  recordReader,
+  type Delimiter,
+  type RecordReader,
+  type RecordSink,
+} from './exchange/record-reader.ts';

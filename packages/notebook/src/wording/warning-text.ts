@@ -26,7 +26,7 @@ const measure = (details: WarningDetails) =>
 export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails) => string>> = {
   // readings
   'readings-reversed': () =>
-    'The steps are listed with the most exposure first; the order was accepted as it stands. Check that step 1 is the clear end of the tablet.',
+    'The rows run from the last step to the first; the order was accepted. Check that each density stands beside its own step.',
   'density-falls-with-exposure': (d) =>
     d['kind'] === 'reversed'
       ? 'Density falls as exposure rises over the whole strip, so the steps were probably read from the other end. Turn the readings round, or check the tablet.'
@@ -37,6 +37,12 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `${clause(d, 'count', (n) => (n === '1' ? 'One cell was' : `${n} cells were`), 0) || 'Some cells were'} left without a reading and take no part. Read them if the curve lacks points there.`,
   'step-sets-conflict': (d) =>
     `${clause(d, 'strip', (name) => `Strip ${name} is`) || 'A strip is'} listed more than once with different steps; all rows were taken as one strip. Give the second one another name if they are two strips.`,
+  'unexposed-denser': (d) =>
+    `An unexposed reading${clause(d, 'density', (x) => ` of ${x}`)} is denser than the least exposed step${clause(d, 'lowest', (x) => ` (${x})`)}. If that row was exposed, give it its log exposure or tablet density.`,
+  'columns-ignored': (d) =>
+    `Columns that are not known were left out${clause(d, 'columns', (names) => `: ${names}`)}. Correct the name if one of them was meant to be read.`,
+  'strips-left-out': (d) =>
+    `${clause(d, 'count', (n) => (n === '1' ? 'One strip' : `${n} strips`), 0) || 'Some strips'} of another material${clause(d, 'material', (name) => ` (${name})`)} took no part. Correct the material if that is wrong.`,
   'exposure-assumed-absolute': () =>
     'The log exposures were taken as absolute (log10 of lux-seconds). If the light was not calibrated, say relative, and no speed is given.',
   'exposure-relative': () =>

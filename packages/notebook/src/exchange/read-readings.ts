@@ -1,0 +1,196 @@
+/**
+ * Strips from a file of readings: one row a reading, a header row, columns by name.
+ *
+ * Rows of one strip and step are replicates; a row with a density but neither log exposure nor
+ * tablet density is an unexposed reading; a row without a density is an unread step. Rows belong
+ * to one strip where name, channel, development and treatment agree.
+ */
+import { DENSITY_LIMITS, warning } from '@wedgebook/core';
+import type { Channel } from '../document/document.ts';
+import type { Place } from '../notebook-error.ts';
+import { inputFault } from '../wording/input-fault.ts';
+import {
+  columnMap,
+  recognisedColumns,
+  type ColumnMap,
+  type ReadingsColumn,
+} from './readings-columns.ts';
+import { numberFromCell } from './number-from-cell.ts';
+import type { ReadingsFile, ReadingsStrip, StepReading } from './readings-strip.ts';
+import { recordReader, type RecordReader } from './record-reader.ts';
+import { listingWarnings } from './listing-warnings.ts';
+
+export interface ReadOptions {
+  /** Names the file in messages. */
+  readonly file?: string;
+  /** Whether a tablet is known, so that step numbers alone give the exposures. */
+  readonly stepsSuffice?: boolean;
+}
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+interface Draft extends Omit<
+  Mutable<ReadingsStrip>,
+  'readings' | 'unexposedDensities' | 'warnings'
+> {
+  readonly readings: StepReading[];
+  readonly unexposedDensities: number[];
+}
+
+const CHANNELS = ['visual', 'blue', 'green', 'red', 'ultraviolet'] as const;
+const MATERIALS = ['film', 'paper'] as const;
+/** Accepted ranges of the columns; outside them a slip of the pen is certain. */
+const RANGES = {
+  step: [0, 10_000],
+  tablet_density: [DENSITY_LIMITS.lowest, DENSITY_LIMITS.highest],
+  density: [DENSITY_LIMITS.lowest, DENSITY_LIMITS.highest],
+  log_exposure: [-12, 12],
+  minutes: [0, 10_000],
+  celsius: [-20, 100],
+  parts_water: [0, 10_000],
+  bath_minutes: [0, 10_000],
+  bath_celsius: [-20, 100],
+} as const satisfies Partial<Record<ReadingsColumn, readonly [number, number]>>;
+type NumberColumn = keyof typeof RANGES;
+
+/**
+ * A reader that is fed with pieces of text and holds only the readings, not the text.
+ *
+ * @throws {InputError} from `push` or `end`, with file, row, column and remedy
+ */
+export function readingsReader(options: ReadOptions = {}): {
+  readonly push: (text: string) => void;
+  readonly end: () => ReadingsFile;
+} {
+  const place: Place = options.file === undefined ? {} : { file: options.file };
+  const drafts = new Map<string, Draft>();
+  const lastOfName = new Map<string, Draft>();
+  let map: ColumnMap = { at: {}, ignored: [] };
+  let width = 0;
+  let decimalComma = false;
+  let commas = false;
+
+  const readRecord = (fields: readonly string[], row: number): void => {
+    if (fields.length > width && fields.slice(width).some((field) => field !== '')) {
+      throw inputFault.extraFields({ ...place, row }, fields.length, width, commas);
+    }
+    const cell = (column: ReadingsColumn): string => {
+      const index = map.at[column];
+      return index === undefined ? '' : (fields[index] ?? '');
+    };
+    const number = (column: NumberColumn, text = cell(column)): number | null => {
+      if (text === '') return null;
+      const value = numberFromCell(text, decimalComma, () => ({ ...place, row, column }));
+      const [lowest, highest] = RANGES[column];
+      if (!(value >= lowest && value <= highest)) {
+        throw inputFault.outOfRange({ ...place, row, column }, value, lowest, highest);
+      }
+      return value;
+    };
+    const word = <T extends string>(column: ReadingsColumn, names: readonly T[]): T | null => {
+      const text = cell(column).toLowerCase();
+      if (text === '') return null;
+      const name = names.find((candidate) => candidate === text);
+      if (name === undefined) {
+        throw inputFault.notAName({ ...place, row, column }, cell(column), names);
+      }
+      return name;
+    };
+
+    const name = map.at.strip === undefined ? '1' : cell('strip');
+    if (name === '') throw inputFault.noStripName({ ...place, row, column: 'strip' });
+    const treatmentText = cell('treatment').toLowerCase();
+    const treatment = treatmentText === '' || treatmentText === 'none' ? null : treatmentText;
+    const before = lastOfName.get(name);
+    const described = {
+      name,
+      material: word('material', MATERIALS) ?? before?.material ?? null,
+      channel: word<Channel>('channel', CHANNELS) ?? before?.channel ?? null,
+      minutes: number('minutes') ?? before?.minutes ?? null,
+      celsius: number('celsius') ?? before?.celsius ?? null,
+      treatment,
+      partsWater: number('parts_water', partsText(cell('parts_water'), { ...place, row })),
+      bathMinutes: number('bath_minutes'),
+      bathCelsius: number('bath_celsius'),
+    };
+    const key = Object.values(described).join('\u0000');
+    let draft = drafts.get(key);
+    if (draft === undefined) {
+      draft = {
+        ...described,
+        readings: [],
+        unexposedDensities: [],
+        unread: 0,
+        firstRow: row,
+        lastRow: row,
+      };
+      drafts.set(key, draft);
+    }
+    lastOfName.set(name, draft);
+    draft.lastRow = row;
+
+    const step = number('step');
+    const tabletDensity = number('tablet_density');
+    const logExposure = number('log_exposure');
+    const density = number('density');
+    const exposed =
+      tabletDensity !== null ||
+      logExposure !== null ||
+      (options.stepsSuffice === true && step !== null && step > 0);
+    if (density === null) draft.unread += 1;
+    if (exposed) draft.readings.push({ step, tabletDensity, logExposure, density, row });
+    else if (density !== null) draft.unexposedDensities.push(density);
+  };
+
+  const records: RecordReader = recordReader(
+    {
+      score: recognisedColumns,
+      header: (fields, row, delimiter) => {
+        map = columnMap(fields, { ...place, row }, options.stepsSuffice === true);
+        width = fields.length;
+        commas = delimiter === ',';
+        decimalComma = !commas;
+      },
+      record: readRecord,
+    },
+    place,
+  );
+
+  return {
+    push: records.push,
+    end: () => {
+      records.end();
+      if (drafts.size === 0) throw inputFault.noRows(place);
+      const strips = [...drafts.values()].map((draft): ReadingsStrip => ({
+        ...draft,
+        warnings: listingWarnings(draft),
+      }));
+      return {
+        strips,
+        columns: Object.keys(map.at),
+        warnings:
+          map.ignored.length === 0
+            ? []
+            : [warning('columns-ignored', { columns: map.ignored.join(', ') })],
+      };
+    },
+  };
+}
+
+/**
+ * Reads a whole text at once.
+ *
+ * @throws {InputError} as `readingsReader`
+ */
+export function readReadings(text: string, options: ReadOptions = {}): ReadingsFile {
+  const reader = readingsReader(options);
+  reader.push(text);
+  return reader.end();
+}
+
+/** Parts of water: `3` and `1+3` are alike; `1:3` is not clear. */
+function partsText(text: string, place: Place): string {
+  if (/^1\s*[:/]/.test(text)) {
+    throw inputFault.dilution({ ...place, column: 'parts_water' }, text);
+  }
+  return text.replace(/^1\s*\+\s*/, '');
+}

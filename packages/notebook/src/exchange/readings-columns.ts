@@ -1,0 +1,78 @@
+/** The columns of a file of readings, and how a header is matched to them. */
+import type { Place } from '../notebook-error.ts';
+import { inputFault } from '../wording/input-fault.ts';
+
+export const READINGS_COLUMNS = [
+  'strip',
+  'material',
+  'step',
+  'tablet_density',
+  'log_exposure',
+  'density',
+  'channel',
+  'minutes',
+  'celsius',
+  'treatment',
+  'parts_water',
+  'bath_minutes',
+  'bath_celsius',
+] as const;
+export type ReadingsColumn = (typeof READINGS_COLUMNS)[number];
+
+const KNOWN: ReadonlySet<string> = new Set(READINGS_COLUMNS);
+
+/** Lower case, with blanks and hyphens as underscores: "Tablet density" is `tablet_density`. */
+export const columnName = (field: string): string =>
+  field
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[\s-]+/g, '_');
+
+/** @returns how many columns of a header are known */
+export const recognisedColumns = (fields: readonly string[]): number =>
+  fields.filter((field) => KNOWN.has(columnName(field))).length;
+
+export interface ColumnMap {
+  /** Index of each known column that is there. */
+  readonly at: Readonly<Partial<Record<ReadingsColumn, number>>>;
+  readonly ignored: readonly string[];
+}
+
+/**
+ * @param stepsSuffice - whether a tablet is known, so that step numbers give the exposures
+ * @throws {InputError} `no-header`, `missing-column`, `double-column`
+ */
+export function columnMap(
+  fields: readonly string[],
+  place: Place,
+  stepsSuffice: boolean,
+): ColumnMap {
+  if (recognisedColumns(fields) === 0) {
+    throw inputFault.noHeader(place, ['strip', 'tablet_density', 'density']);
+  }
+  const at: Partial<Record<ReadingsColumn, number>> = {};
+  const ignored: string[] = [];
+  fields.forEach((field, index) => {
+    const name = columnName(field);
+    if (!KNOWN.has(name)) {
+      if (field !== '') ignored.push(field);
+      return;
+    }
+    const column = name as ReadingsColumn;
+    if (at[column] !== undefined) throw inputFault.doubleColumn({ ...place, column });
+    at[column] = index;
+  });
+  if (at.density === undefined) throw inputFault.missingColumn(place, ['density']);
+  if (at.tablet_density === undefined && at.log_exposure === undefined) {
+    if (at.step === undefined || !stepsSuffice) {
+      throw inputFault.missingColumn(
+        place,
+        ['log_exposure', 'tablet_density'],
+        at.step === undefined
+          ? 'Add one of the two'
+          : 'Add one of the two, or name the tablet that the steps belong to',
+      );
+    }
+  }
+  return { at, ignored };
+}

@@ -1,0 +1,178 @@
+/**
+ * Every fault of a file of readings, in words: what is wrong, where, and what to do.
+ */
+import { InputError, type Place } from '../notebook-error.ts';
+
+const shown = (text: string): string => {
+  const short = text.length > 30 ? `${text.slice(0, 30)}…` : text;
+  return `"${short.replaceAll(/[\u0000-\u001f]/g, ' ')}"`;
+};
+const many = (count: number, one: string, more: string) => `${count} ${count === 1 ? one : more}`;
+
+/** Makers of `InputError`, by fault. */
+export const inputFault = {
+  empty: (place: Place) =>
+    new InputError('file-empty', place, 'the file is empty', 'Give a header row and readings'),
+
+  binary: (place: Place) =>
+    new InputError(
+      'file-binary',
+      place,
+      'the file holds binary data, not text',
+      'Save the readings as CSV in UTF-8; a spreadsheet does this by "save as"',
+    ),
+
+  encoding: (place: Place) =>
+    new InputError(
+      'file-encoding',
+      place,
+      'the file is not UTF-8 text',
+      'Save it again as CSV in UTF-8',
+    ),
+
+  tooLarge: (place: Place, most: string) =>
+    new InputError(
+      'file-too-large',
+      place,
+      `the file is larger than ${most}`,
+      'Split it by strips and give the parts one by one',
+    ),
+
+  openQuote: (place: Place) =>
+    new InputError(
+      'quote-open',
+      place,
+      'a quotation mark is opened and never closed',
+      'Close it, or double it where it is part of the text',
+    ),
+
+  noHeader: (place: Place, known: readonly string[]) =>
+    new InputError(
+      'no-header',
+      place,
+      'the first row has no column names',
+      `Put a header row first, with names such as ${known.join(', ')}`,
+    ),
+
+  missingColumn: (place: Place, names: readonly string[], remedy?: string) =>
+    new InputError(
+      'missing-column',
+      place,
+      `there is no column ${names.map((name) => `"${name}"`).join(' or ')}`,
+      remedy ?? 'Add it, or correct the name in the header',
+    ),
+
+  doubleColumn: (place: Place) =>
+    new InputError(
+      'double-column',
+      place,
+      'this column is there twice',
+      'Remove one of the two, or give it another name',
+    ),
+
+  noRows: (place: Place) =>
+    new InputError(
+      'no-rows',
+      place,
+      'there are no readings below the header',
+      'Add one row for each reading',
+    ),
+
+  extraFields: (place: Place, found: number, expected: number, commaForPoint: boolean) =>
+    new InputError(
+      commaForPoint ? 'comma-for-point' : 'extra-fields',
+      place,
+      `the row has ${many(found, 'field', 'fields')}, the header ${expected}`,
+      commaForPoint
+        ? 'A decimal comma was probably read as a separator: write decimal points, or separate the columns by semicolons'
+        : 'Remove the extra fields, or quote text that holds the separator',
+    ),
+
+  commaForPoint: (place: Place, text: string) =>
+    new InputError(
+      'comma-for-point',
+      place,
+      `${shown(text)} has a decimal comma where columns are separated by commas`,
+      'Write a decimal point, or separate the columns by semicolons',
+    ),
+
+  notANumber: (place: Place, text: string) =>
+    new InputError(
+      'not-a-number',
+      place,
+      `${shown(text)} is not a number`,
+      'Write a number such as 0.45, or leave the cell empty where nothing was read',
+    ),
+
+  outOfRange: (place: Place, value: number, lowest: number, highest: number) =>
+    new InputError(
+      'out-of-range',
+      place,
+      `${value} is outside ${lowest} to ${highest}`,
+      'Correct the number; a decimal point may be missing',
+    ),
+
+  notAName: (place: Place, text: string, names: readonly string[]) =>
+    new InputError(
+      'not-a-name',
+      place,
+      `${shown(text)} is not known here`,
+      `Write one of ${names.join(', ')}`,
+    ),
+
+  dilution: (place: Place, text: string) =>
+    new InputError(
+      'dilution-ambiguous',
+      place,
+      `${shown(text)} can mean 1+n or one part in n`,
+      'Write the parts of water alone, such as 9 for 1+9',
+    ),
+
+  noStripName: (place: Place) =>
+    new InputError(
+      'no-strip-name',
+      place,
+      'the row names no strip',
+      'Write the name of the strip on every row',
+    ),
+
+  noExposure: (place: Place) =>
+    new InputError(
+      'no-exposure',
+      place,
+      'the row has neither a log exposure nor a tablet density',
+      'Add a column "log_exposure" or "tablet_density", or name the tablet',
+    ),
+
+  stepOutsideTablet: (place: Place, step: number, steps: number) =>
+    new InputError(
+      'step-outside-tablet',
+      place,
+      `there is no step ${step} on this tablet, which has ${steps} steps`,
+      'Choose the right tablet, or correct the step',
+    ),
+
+  mixedExposures: (place: Place, strip: string) =>
+    new InputError(
+      'mixed-exposures',
+      place,
+      `strip ${shown(strip)} has absolute log exposures on some rows and tablet densities on others`,
+      'Give one kind for the whole strip, or the log exposure of the light source',
+    ),
+
+  tooFewPoints: (place: Place, strip: string, points: number, needed: number) =>
+    new InputError(
+      'too-few-points',
+      place,
+      `strip ${shown(strip)} has ${many(points, 'usable step', 'usable steps')}, a curve needs ${needed}`,
+      'Read more steps, or remove the strip',
+    ),
+
+  noStrips: (place: Place, material: string) =>
+    new InputError(
+      'no-strips',
+      place,
+      `there is no ${material} strip in the file`,
+      `Write "${material}" in the column "material" of its rows`,
+    ),
+} as const;
