@@ -2,6 +2,8 @@
  * The fitting room: least squares, models, uncertainty, smoothing, model choice.
  */
 export { akaikeCorrected } from './akaike-corrected.ts';
+export { asDrawn, asDrawnModel } from './as-drawn.ts';
+export type { DrawnCurve } from './as-drawn.ts';
 export { fDistributionUpperTail } from './f-distribution-upper-tail.ts';
 export { fitModel } from './fit-model.ts';
 export type { FitModelOptions, ModelFit, Sigma } from './fit-model.ts';
@@ -31,3 +33,8 @@ export { weibull4 } from './models/weibull-4.ts';
 export { robustLeastSquares } from './robust-least-squares.ts';
 export type { RobustFit } from './robust-least-squares.ts';
 export { studentTQuantile, studentTUpperTail } from './student-t-quantile.ts';
+export { monotoneSmooth } from './monotone-smooth.ts';
+export type { MonotoneSmoothOptions, SmoothCurve } from './monotone-smooth.ts';
+export { monotoneSmoothModel } from './monotone-smooth-model.ts';
+export { fitToeShoulder } from './fit-toe-shoulder.ts';
+export type { CurveMember, ToeShoulderFit } from './fit-toe-shoulder.ts';
