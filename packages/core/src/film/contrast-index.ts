@@ -13,12 +13,20 @@
  * the curve stands less than 0.2 above base + fog count, and of these the steepest is taken and the
  * others are named in a warning.
  */
-import { derivedBaseFog, modelOf, type CharacteristicCurve, type Derived } from '../curve/index.ts';
+import {
+  derivedBaseFog,
+  logExposureAt,
+  modelOf,
+  type CharacteristicCurve,
+  type Derived,
+} from '../curve/index.ts';
 
 const INNER = 0.2;
 const OUTER = 2.2;
 /** Centres are sought on a grid this fine, in log exposure. */
-const GRID_STEP = 0.02;
+const GRID_STEP = 0.04;
+/** Inclination of the line below which a centre is an accident of the flat base, radians. */
+const LEAST_ANGLE = 0.02;
 
 export interface ContrastIndexPoint {
   readonly logExposure: number;
@@ -47,82 +55,91 @@ export function contrastIndex(curve: CharacteristicCurve, reach = 0): ContrastIn
   const base = derivedBaseFog(curve);
   const net = (x: number): number => model.value(x, parameters) - base.value;
 
-  /** Angle at which the circle of radius 0.2 about (x0, base) meets the curve. */
-  const angleFrom = (x0: number): number => {
-    // sin a grows from 0 while the curve is passed at its left: one crossing, found by bisection
-    // with Newton's speed where it is safe.
+  /**
+   * Angle at which the circle of radius 0.2 about (x0, base) meets the curve: one crossing, as
+   * sin a grows while the net density at x0 + 0.2 cos a falls. Newton inside a bracket.
+   */
+  const angleFrom = (x0: number, guess: number): number => {
     let low = 0;
     let high = Math.PI / 2;
-    let angle = Math.min(
-      1.4,
-      Math.max(0, Math.asin(Math.min(1, Math.max(0, net(x0 + 0.17)) / INNER))),
-    );
+    let angle = guess;
     for (let i = 0; i < 60; i++) {
+      const sin = Math.sin(angle);
       const x = x0 + INNER * Math.cos(angle);
-      const miss = net(x) - INNER * Math.sin(angle);
-      if (Math.abs(miss) < 1e-14) break;
-      if (miss > 0) low = angle;
+      const excess = net(x) - INNER * sin;
+      if (excess > 0) low = angle;
       else high = angle;
-      const slope =
-        -model.gradient(x, parameters) * INNER * Math.sin(angle) - INNER * Math.cos(angle);
-      const newton = angle - miss / slope;
+      const slope = -INNER * (model.gradient(x, parameters) * sin + Math.cos(angle));
+      const newton = angle - excess / slope;
       const next = newton > low && newton < high ? newton : 0.5 * (low + high);
-      if (Math.abs(next - angle) < 1e-15) break;
+      if (Math.abs(next - angle) < 1e-14) return next;
       angle = next;
     }
     return angle;
   };
+  let angle = 0.5;
   const miss = (x0: number): number => {
-    const angle = angleFrom(x0);
+    angle = angleFrom(x0, angle);
     return net(x0 + OUTER * Math.cos(angle)) - OUTER * Math.sin(angle);
   };
 
+  // Centres whose inner point is lower than this have an index below LEAST_ANGLE and do not count.
+  const foot = logExposureAt(curve, base.value + INNER * Math.sin(LEAST_ANGLE));
+  if (foot === null) return null;
   const roots: number[] = [];
-  const start = curve.logExposureRange[0] - 1;
-  let previousX = start;
-  let previous = miss(start);
-  for (let i = 1; ; i++) {
-    const x = start + i * GRID_STEP;
+  let previousX = foot - INNER;
+  let previous = miss(previousX);
+  for (;;) {
+    const x = previousX + GRID_STEP;
     if (x > curve.logExposureRange[1] || net(x) >= INNER) break;
     const here = miss(x);
-    // Where both points lie on the flat base the miss is rounding: no centre.
-    if (previous > 1e-9 !== here > 1e-9 && Math.abs(previous) + Math.abs(here) > 1e-6) {
-      roots.push(rootBetween(miss, previousX, x));
-    }
+    if (previous > 0 !== here > 0) roots.push(rootBetween(miss, previousX, x, previous, here));
     previousX = x;
     previous = here;
   }
 
   const candidates = roots
-    .map((x0) => ({ x0, angle: angleFrom(x0) }))
-    .filter(
-      ({ x0, angle }) =>
-        angle > 0.02 && x0 + OUTER * Math.cos(angle) <= curve.logExposureRange[1] + reach,
-    )
-    .sort((one, other) => other.angle - one.angle);
+    .map((x0) => ({ x0, slope: angleFrom(x0, angle) }))
+    .filter(({ x0, slope }) => x0 + OUTER * Math.cos(slope) <= curve.logExposureRange[1] + reach)
+    .sort((one, other) => other.slope - one.slope);
   const chosen = candidates[0];
   if (chosen === undefined) return null;
 
-  const { x0, angle } = chosen;
-  const x1 = x0 + INNER * Math.cos(angle);
-  const x2 = x0 + OUTER * Math.cos(angle);
+  const { x0, slope } = chosen;
+  const x1 = x0 + INNER * Math.cos(slope);
+  const x2 = x0 + OUTER * Math.cos(slope);
   return {
-    index: indexWithDerivatives(curve, base, angle, x1, x2),
+    index: indexWithDerivatives(curve, base, slope, x1, x2),
     centreLogExposure: x0,
     inner: { logExposure: x1, density: model.value(x1, parameters) },
     outer: { logExposure: x2, density: model.value(x2, parameters) },
-    others: candidates.slice(1).map((candidate) => Math.tan(candidate.angle)),
+    others: candidates.slice(1).map((candidate) => Math.tan(candidate.slope)),
   };
 }
 
-function rootBetween(f: (x: number) => number, a: number, b: number): number {
-  let low = a;
-  let high = b;
-  const sign = Math.sign(f(a));
-  for (let i = 0; i < 50 && high - low > 1e-13; i++) {
-    const middle = 0.5 * (low + high);
-    if (Math.sign(f(middle)) === sign) low = middle;
-    else high = middle;
+/** Root of f between a and b, where its values fa and fb differ in sign: the Illinois method. */
+function rootBetween(
+  f: (x: number) => number,
+  a: number,
+  b: number,
+  fa: number,
+  fb: number,
+): number {
+  let [low, high, atLow, atHigh] = [a, b, fa, fb];
+  let side = 0;
+  for (let i = 0; i < 60; i++) {
+    const x = (low * atHigh - high * atLow) / (atHigh - atLow);
+    const here = f(x);
+    if (Math.abs(here) < 1e-14 || high - low < 1e-13) return x;
+    if (here > 0 === atLow > 0) {
+      [low, atLow] = [x, here];
+      if (side === -1) atHigh /= 2;
+      side = -1;
+    } else {
+      [high, atHigh] = [x, here];
+      if (side === 1) atLow /= 2;
+      side = 1;
+    }
   }
   return 0.5 * (low + high);
 }

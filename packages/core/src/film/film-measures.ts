@@ -97,14 +97,15 @@ export function filmMeasures(
   const baseFog = required(curve, derivedBaseFog);
   const densityMax = required(curve, (c) => derivedDensity(c, constant(c, lastX)));
 
-  const steepest = curve.family === 'as-drawn' ? null : steepestPart(curve);
+  const partOf = cached(steepestPart);
+  const steepest = curve.family === 'as-drawn' ? null : partOf(curve);
   if (curve.family === 'as-drawn') warnings.push(warning('slope-from-drawn-curve'));
   if (steepest?.stillRising === true) {
     warnings.push(warning('no-straight-part', { gamma: steepest.gamma.value }));
   }
-  const inertia = steepest && estimateOn(curve, (c) => steepestPart(c)?.inertia ?? null);
+  const inertia = steepest && estimateOn(curve, (c) => partOf(c)?.inertia ?? null);
 
-  const point: CurveMeasure = (c) => derivedNetPoint(c, SPEED_POINT_DENSITY);
+  const point = cached((c) => derivedNetPoint(c, SPEED_POINT_DENSITY));
   const speedX = speedPointWithin(curve, point, warnings);
   const triangle = isoTriangle(curve, point, speedX, isoTolerance, warnings);
   const absolute = exposureKind === 'absolute';
@@ -114,7 +115,7 @@ export function filmMeasures(
   return {
     baseFog,
     densityMax,
-    gamma: steepest && estimateOn(curve, (c) => steepestPart(c)?.gamma ?? null),
+    gamma: steepest && estimateOn(curve, (c) => partOf(c)?.gamma ?? null),
     inertia: inertia && { logExposure: inertia },
     speedPoint: speedX && { logExposure: speedX },
     isoTriangle: triangle,
@@ -124,7 +125,7 @@ export function filmMeasures(
     hurterDriffieldSpeed:
       absolute && inertia
         ? estimateOn(curve, (c) => {
-            const i = steepestPart(c)?.inertia;
+            const i = partOf(c)?.inertia;
             if (i === undefined) return null;
             const value = 34 / 10 ** i.value;
             return through(i, value, -Math.LN10 * value);
@@ -134,6 +135,18 @@ export function filmMeasures(
     averageGradients: averageGradients(curve, SPEED_POINT_DENSITY, speedX?.value ?? null, warnings),
     usefulRange: steepest && speedX ? usefulRange(curve, speedX.value, steepest.gamma.value) : null,
     warnings,
+  };
+}
+
+/** Remembers what was derived from a curve for the time of one call. */
+function cached<T>(derive: (curve: CharacteristicCurve) => T): (curve: CharacteristicCurve) => T {
+  const known = new Map<CharacteristicCurve, T>();
+  return (curve) => {
+    const found = known.get(curve);
+    if (found !== undefined) return found;
+    const derived = derive(curve);
+    known.set(curve, derived);
+    return derived;
   };
 }
 

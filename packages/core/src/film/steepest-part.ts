@@ -23,7 +23,7 @@ import {
 
 /** Half of the log exposure over which a slope must last to count as sustained. */
 const HALF_WIDTH = 0.075;
-const GRID = 48;
+const GRID = 32;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 export interface SteepestPart {
@@ -67,7 +67,7 @@ export function steepestPart(curve: CharacteristicCurve): SteepestPart | null {
   }
   let a = Math.max(low, best - step);
   let b = Math.min(high, best + step);
-  while (b - a > 1e-6) {
+  while (b - a > 1e-4) {
     const left = b - GOLDEN * (b - a);
     const right = a + GOLDEN * (b - a);
     if (rise(left) < rise(right)) a = left;
