@@ -8,7 +8,6 @@ import { applyRowCommand } from './apply-row-command.ts';
 import { applySpotCommand } from './apply-spot-command.ts';
 import { withoutReferences } from './references.ts';
 import { changed, indexOfId, insertedAt, movedTo, removedAt, replacedAt } from './lists.ts';
-import type { TabletLookup } from './tablet-lookup.ts';
 
 /** Where each kind of entry is kept. */
 export const LIST_OF = {
@@ -34,16 +33,11 @@ function isEntryCommand(command: Command): command is EntryCommand & Command {
  *
  * @param document - never mutated
  * @param command - a serialisable change
- * @param options - `builtInTablets` finds a tablet that the document does not hold
  * @returns the new document; the same object where nothing changes
  * @throws {InvalidArgumentError} if the command names what is not there, or adds what is
  */
-export function applyCommand(
-  document: NotebookDocument,
-  command: Command,
-  options: { readonly builtInTablets?: TabletLookup } = {},
-): NotebookDocument {
-  if (isEntryCommand(command)) return applyEntryCommand(document, command, options);
+export function applyCommand(document: NotebookDocument, command: Command): NotebookDocument {
+  if (isEntryCommand(command)) return applyEntryCommand(document, command);
   switch (command.type) {
     case 'document/load':
       return command.document;
@@ -82,11 +76,7 @@ export function applyCommand(
   }
 }
 
-function applyEntryCommand(
-  document: NotebookDocument,
-  command: EntryCommand,
-  options: { readonly builtInTablets?: TabletLookup },
-): NotebookDocument {
+function applyEntryCommand(document: NotebookDocument, command: EntryCommand): NotebookDocument {
   const kind = command.type.slice(0, command.type.indexOf('/')) as EntryKind;
   const key = LIST_OF[kind];
   // One list is handled like another; the pairing of list and entry is kept by EntryCommand.
@@ -106,7 +96,7 @@ function applyEntryCommand(
     return withList(replacedAt(list, at, (entry) => changed(entry, changes)));
   }
   if ('index' in command) return withList(movedTo(list, at, command.index));
-  const freed = withoutReferences(document, kind, command.id, options.builtInTablets);
+  const freed = withoutReferences(document, kind, command.id);
   return changed(freed, {
     [key]: removedAt<{ readonly id: string }>(freed[key], at, 1),
   });

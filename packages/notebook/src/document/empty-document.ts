@@ -1,4 +1,5 @@
 /** A notebook before the first entry. */
+import { ansiGradeTable } from '@wedgebook/data';
 import type { NotebookDocument, Plan } from './document.ts';
 
 /**
@@ -8,7 +9,7 @@ import type { NotebookDocument, Plan } from './document.ts';
 export const DEFAULT_PLAN: Plan = {
   negativeId: null,
   paperId: null,
-  gradeTableId: 'ansi-ph2.2-1966',
+  gradeTableId: ansiGradeTable.id,
   callierFactor: 1,
   process: 'selenium',
   partsWater: 1,

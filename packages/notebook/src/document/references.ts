@@ -64,7 +64,6 @@ export function withoutReferences(
   document: NotebookDocument,
   kind: EntryKind,
   id: string,
-  builtInTablets?: TabletLookup,
 ): NotebookDocument {
   const referrers = referencesTo(document, kind, id);
   if (referrers.length === 0) return document;
@@ -75,7 +74,7 @@ export function withoutReferences(
   const strips = named('strip');
   const papers = named('paper');
   const negatives = named('negative');
-  const tablets = tabletLookup(document, builtInTablets);
+  const tablets = tabletLookup(document);
   return changed(document, {
     strips: document.strips.map((strip) =>
       strips.has(strip.id) ? freeStrip(strip, kind, tablets) : strip,

@@ -79,7 +79,7 @@ export function recordReader(sink: RecordSink, place: Place = {}): RecordReader 
 
   const drain = (final: boolean): void => {
     if (delimiter === null && !takeHeader(final)) return;
-    const cut = lastRecordEnd(pending, delimiter, final);
+    const cut = lastRecordEnd(pending, delimiter ?? ',', final);
     if (cut > 0) {
       take(pending.slice(0, cut));
       pending = pending.slice(cut);

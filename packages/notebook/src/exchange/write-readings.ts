@@ -39,11 +39,8 @@ export function writeReadings(
     return String(value ?? '');
   };
   const table = rows.map((row) => columns.map((column) => text(row[column])));
-  return dsvFormat(delimiter)
-    .formatRows([[...columns], ...table])
-    .split('\n')
-    .join('\r\n')
-    .concat('\r\n');
+  const format = dsvFormat(delimiter);
+  return [[...columns], ...table].map((row) => `${format.formatRow(row)}\r\n`).join('');
 }
 
 type Cells = Partial<Record<ReadingsColumn, string | number | null>>;
