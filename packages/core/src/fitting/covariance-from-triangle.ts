@@ -3,39 +3,32 @@
  *
  *   C = sigma^2 D^-1 P R^-1 R^-T P' D^-1
  *
- * Sources: [MORE1978]; [BW1988] section 2.3. Deviations: none.
+ * Sources: [BW1988] section 2.3. Deviations: none.
  */
+import type { Linearisation } from './linearisation.ts';
 
 /**
  * Row-major covariance of all `count` parameters; rows and columns of those not free are zero.
  *
- * @param r - upper triangle in r[k * stride + i], of full rank
- * @param stride - distance between columns
- * @param order - number of free parameters
- * @param pivot - column k of R belongs to free parameter pivot[k]
- * @param free - indices of the free parameters
- * @param scale - column lengths that were divided out, by parameter
+ * @param linear - a linearisation of full rank
  * @param count - number of parameters
  * @param variance - sigma^2
  */
 export function covarianceFromTriangle(
-  r: Float64Array,
-  stride: number,
-  order: number,
-  pivot: Int32Array,
-  free: Int32Array,
-  scale: Float64Array,
+  linear: Linearisation,
   count: number,
   variance: number,
 ): number[] {
+  const { columns: r, freeCount: order, pivot, free, scale } = linear;
+  const n = linear.right.length;
   const inverse = new Float64Array(order * order);
   for (let j = 0; j < order; j++) {
     for (let i = j; i >= 0; i--) {
       let sum = i === j ? 1 : 0;
       for (let k = i + 1; k <= j; k++) {
-        sum -= (r[k * stride + i] as number) * (inverse[k * order + j] as number);
+        sum -= (r[k * n + i] as number) * (inverse[k * order + j] as number);
       }
-      inverse[i * order + j] = sum / (r[i * stride + i] as number);
+      inverse[i * order + j] = sum / (r[i * n + i] as number);
     }
   }
   const covariance = new Array<number>(count * count).fill(0);

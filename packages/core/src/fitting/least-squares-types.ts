@@ -41,6 +41,11 @@ export interface LeastSquaresOptions {
   readonly weightKind?: 'relative' | 'absolute' | undefined;
   /** Steps allowed, rejected ones included. Default 1,000. */
   readonly maxIterations?: number | undefined;
+  /**
+   * Relative offset that ends the search, default 1e-10: each parameter is then within about
+   * 1e-10 of its standard error from the minimum.
+   */
+  readonly offsetTolerance?: number | undefined;
 }
 
 /**

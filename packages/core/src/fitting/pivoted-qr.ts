@@ -3,19 +3,23 @@
  *
  *   A P = Q R,  b <- Q' b
  *
- * Sources: [GVL2013] algorithm 5.4.1. Deviations: the norms that choose the pivot are computed
- * anew in each round; with at most a dozen columns that costs less than guarding a downdate.
+ * Sources: [GVL2013] algorithm 5.4.1, with the norms that choose the pivot downdated. Deviations:
+ * a norm is computed anew when most of it has cancelled.
  */
+
+/** Share of a squared norm below which a downdated value is no longer trusted. */
+const CANCELLED = 1e-6;
 
 /**
  * Factorises the first `columns` columns of `a` and applies Q' to `b`.
  *
- * @param a - column-major, column j in a[j * rows ... j * rows + rows); R overwrites the upper part
- * @param rows - number of rows n
+ * @param a - column-major, column j in a[j * rows ... (j + 1) * rows); R overwrites the upper part
+ * @param rows - number of rows
  * @param columns - number of columns to factorise
- * @param b - right-hand side, length n, overwritten by Q'b
- * @param pivot - receives the order of the columns: column k of R is column pivot[k] of A. The
- *   columns themselves are moved.
+ * @param b - right-hand side, length `rows`, overwritten by Q'b
+ * @param pivot - receives the order: column k of R is column pivot[k] of A. The columns move.
+ * @param squares - in: squared norms of the columns; overwritten
+ * @param originals - room for as many numbers
  */
 export function pivotedQr(
   a: Float64Array,
@@ -23,72 +27,75 @@ export function pivotedQr(
   columns: number,
   b: Float64Array,
   pivot: Int32Array,
+  squares: Float64Array,
+  originals: Float64Array,
 ): void {
-  for (let j = 0; j < columns; j++) pivot[j] = j;
+  for (let j = 0; j < columns; j++) {
+    pivot[j] = j;
+    originals[j] = squares[j] as number;
+  }
   for (let k = 0; k < columns && k < rows; k++) {
-    choosePivot(a, rows, columns, k, pivot);
+    let best = k;
+    for (let j = k + 1; j < columns; j++) {
+      if ((squares[j] as number) > (squares[best] as number)) best = j;
+    }
+    if (best !== k) swapColumns(a, rows, k, best, pivot, squares, originals);
     const start = k * rows;
-    let norm = 0;
-    for (let i = k; i < rows; i++) norm += at(a, start + i) * at(a, start + i);
-    norm = Math.sqrt(norm);
-    if (norm === 0) continue;
-    const head = at(a, start + k);
-    const alpha = head > 0 ? -norm : norm;
-    // v = (head - alpha, below ...); the factor 2 / v'v = -1 / (alpha * v0)
+    let square = 0;
+    for (let i = start + k; i < start + rows; i++) square += (a[i] as number) * (a[i] as number);
+    if (square === 0) continue;
+    const head = a[start + k] as number;
+    const alpha = head > 0 ? -Math.sqrt(square) : Math.sqrt(square);
+    // v = (head - alpha, below ...), and 2 / v'v = -1 / (alpha v0)
     const v0 = head - alpha;
     const factor = 1 / (alpha * v0);
     a[start + k] = v0;
-    for (let j = k + 1; j < columns; j++) reflect(a, start, a, j * rows, k, rows, factor);
-    reflect(a, start, b, 0, k, rows, factor);
+    for (let j = k + 1; j < columns; j++) {
+      const shift = j * rows - start;
+      let dot = 0;
+      for (let i = start + k; i < start + rows; i++) {
+        dot += (a[i] as number) * (a[i + shift] as number);
+      }
+      dot *= factor;
+      for (let i = start + k; i < start + rows; i++) {
+        a[i + shift] = (a[i + shift] as number) + dot * (a[i] as number);
+      }
+      const top = a[j * rows + k] as number;
+      let left = (squares[j] as number) - top * top;
+      if (!(left > CANCELLED * (originals[j] as number))) {
+        left = 0;
+        for (let i = j * rows + k + 1; i < (j + 1) * rows; i++) {
+          left += (a[i] as number) * (a[i] as number);
+        }
+        originals[j] = left;
+      }
+      squares[j] = left;
+    }
+    let dot = 0;
+    for (let i = k; i < rows; i++) dot += (a[start + i] as number) * (b[i] as number);
+    dot *= factor;
+    for (let i = k; i < rows; i++) b[i] = (b[i] as number) + dot * (a[start + i] as number);
     a[start + k] = alpha;
   }
 }
 
-function choosePivot(
+function swapColumns(
   a: Float64Array,
   rows: number,
-  columns: number,
-  k: number,
+  first: number,
+  second: number,
   pivot: Int32Array,
+  squares: Float64Array,
+  originals: Float64Array,
 ): void {
-  let best = k;
-  let bestNorm = -1;
-  for (let j = k; j < columns; j++) {
-    let norm = 0;
-    for (let i = k; i < rows; i++) norm += at(a, j * rows + i) * at(a, j * rows + i);
-    if (norm > bestNorm) {
-      bestNorm = norm;
-      best = j;
-    }
-  }
-  if (best === k) return;
   for (let i = 0; i < rows; i++) {
-    const keep = at(a, k * rows + i);
-    a[k * rows + i] = at(a, best * rows + i);
-    a[best * rows + i] = keep;
+    const keep = a[first * rows + i] as number;
+    a[first * rows + i] = a[second * rows + i] as number;
+    a[second * rows + i] = keep;
   }
-  const keep = pivot[k] ?? 0;
-  pivot[k] = pivot[best] ?? 0;
-  pivot[best] = keep;
-}
-
-function reflect(
-  v: Float64Array,
-  vStart: number,
-  target: Float64Array,
-  targetStart: number,
-  from: number,
-  rows: number,
-  factor: number,
-): void {
-  let dot = 0;
-  for (let i = from; i < rows; i++) dot += at(v, vStart + i) * at(target, targetStart + i);
-  dot *= factor;
-  for (let i = from; i < rows; i++) {
-    target[targetStart + i] = at(target, targetStart + i) + dot * at(v, vStart + i);
-  }
-}
-
-function at(array: Float64Array, index: number): number {
-  return array[index] as number;
+  const keep = pivot[first] as number;
+  pivot[first] = pivot[second] as number;
+  pivot[second] = keep;
+  squares[second] = squares[first] as number;
+  originals[second] = originals[first] as number;
 }
