@@ -50,7 +50,10 @@ export type WarningCode =
   | 'law-lowers-densities'
   | 'stain-may-be-lost'
   | 'target-not-reachable'
-  | 'strips-unpaired';
+  | 'strips-unpaired'
+  | 'steps-unpaired'
+  | 'shadow-density-assumed'
+  | 'reading-error-assumed';
 
 export type WarningDetails = Readonly<Record<string, number | string>>;
 

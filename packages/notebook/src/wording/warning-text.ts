@@ -113,6 +113,12 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `The bath cannot do this${clause(d, 'gainNeeded', (g) => `: a gain of ${g} is needed`)}${clause(d, 'maximumGain', (g) => `, at most ${g} can be had`)}. Choose a harder paper grade, or another treatment.`,
   'strips-unpaired': (d) =>
     `${clause(d, 'strip', (name) => `Strip ${name} has`) || 'A treated strip has'} no untreated strip of the same exposure and was left out. Add the untreated one.`,
+  'steps-unpaired': (d) =>
+    `${clause(d, 'count', (n) => (n === '1' ? 'One step' : `${n} steps`), 0) || 'Some steps'}${clause(d, 'strip', (name) => ` of strip ${name}`)} had no untreated reading at the same exposure and took no part. Read the untreated strip at those steps.`,
+  'shadow-density-assumed': (d) =>
+    `The gain depends on density, and the shadow was taken as net ${clause(d, 'shadow', (x) => x) || '0.10'} because only a range was given. Give shadow and highlight densities.`,
+  'reading-error-assumed': (d) =>
+    `Too few readings tell their own error; ${clause(d, 'error', (x) => x, 3) || '0.01'} was assumed for one reading. Read more spots before and after.`,
 };
 
 /** @returns the sentence of a warning */

@@ -1,0 +1,134 @@
+/**
+ * The built-in data of Wedgebook. Every entry carries its provenance; nothing here is a result of
+ * the user's readings, and the user's own readings replace any of it.
+ */
+import type { GradeTable, Provenance, SeleniumDefaults } from '@wedgebook/core';
+import cautionsJson from './treatments/cautions.json' with { type: 'json' };
+import filterSettingsJson from './papers/filter-settings.json' with { type: 'json' };
+import gradeTablesJson from './papers/grade-tables.json' with { type: 'json' };
+import lightsJson from './papers/lights.json' with { type: 'json' };
+import nominalJson from './tablets/nominal.json' with { type: 'json' };
+import referencesJson from './references.json' with { type: 'json' };
+import seleniumJson from './treatments/selenium.json' with { type: 'json' };
+import seriesJson from './standards/series.json' with { type: 'json' };
+
+/** A step tablet by its nominal increment. */
+export interface NominalTablet {
+  readonly id: string;
+  readonly name: string;
+  readonly steps: number;
+  readonly increment: number;
+  readonly firstDensity: number;
+  readonly provenance: Provenance;
+}
+
+/** A caution that stands where the step is shown. */
+export interface Caution {
+  readonly id: string;
+  /** The process it belongs to, or `any` wet work. */
+  readonly applies: string;
+  readonly step: 'before' | 'during' | 'after';
+  /** `danger` to people, or `loss` of the negative. */
+  readonly severity: 'danger' | 'loss';
+  readonly text: string;
+  readonly provenance: Provenance;
+}
+
+/** A kind of enlarger light with its Callier factor. */
+export interface EnlargerLight {
+  readonly id: 'diffuse' | 'condenser';
+  readonly name: string;
+  readonly callierFactor: {
+    readonly value: number;
+    readonly range: readonly number[];
+    readonly unit: string;
+  };
+  readonly provenance: Provenance;
+}
+
+/** An entry of the list of references. */
+export interface Reference {
+  readonly authors: string;
+  readonly title: string;
+  readonly container?: string;
+  readonly year: number;
+  readonly known: Provenance['known'];
+  readonly note?: string;
+}
+
+/** ISO range of one variable-contrast paper by filter setting. */
+export interface FilterSettings {
+  readonly name: string;
+  readonly settings: readonly { readonly setting: string; readonly isoRange: number }[];
+  readonly provenance: Provenance;
+}
+
+/** Rounded series of the standards. */
+export interface StandardSeries {
+  readonly isoFilmSpeed: {
+    readonly name: string;
+    readonly pairs: readonly (readonly number[])[];
+    readonly extrapolatedPairs: readonly (readonly number[])[];
+    readonly provenance: Provenance;
+  };
+  readonly isoPaperSpeed: {
+    readonly name: string;
+    readonly values: readonly number[];
+    readonly provenance: Provenance;
+  };
+}
+
+/** Trade sizes of step tablets. */
+export const nominalTablets = nominalJson as readonly NominalTablet[];
+
+/** Tables of paper grades, the default one first. */
+export const gradeTables = gradeTablesJson as readonly GradeTable[];
+
+/** Grades by log exposure range, ANSI PH2.2-1966: the default. */
+export const ansiGradeTable = gradeTableById('ansi-1966');
+
+/** Grades by density range for diffuse light, a laboratory sheet. */
+export const laboratoryGradeTable = gradeTableById('laboratory-diffuse');
+
+/** Kinds of enlarger light with their Callier factors. */
+export const enlargerLights = lightsJson as readonly EnlargerLight[];
+
+/** ISO ranges of one variable-contrast paper. */
+export const filterSettings = filterSettingsJson as FilterSettings;
+
+/** Built-in parameters of the selenium bath. */
+export const seleniumDefaults = seleniumJson as unknown as SeleniumDefaults;
+
+/** Every caution; show those of the process and those of `any` wet work together. */
+export const cautions = cautionsJson as readonly Caution[];
+
+/** Series of rounded values from the standards. */
+export const standardSeries = seriesJson as StandardSeries;
+
+/** The list of references by key. */
+export const references = referencesJson as Readonly<Record<string, Reference>>;
+
+/**
+ * The cautions to show beside a process, dangers to people first.
+ *
+ * @param process - name of the process
+ * @returns its own cautions and those of all wet work
+ */
+export function cautionsFor(process: string): Caution[] {
+  const order = { danger: 0, loss: 1 } as const;
+  return cautions
+    .filter(({ applies }) => applies === process || applies === 'any')
+    .sort((a, b) => order[a.severity] - order[b.severity]);
+}
+
+/**
+ * A grade table by its id.
+ *
+ * @param id - `ansi-1966`, `laboratory-diffuse` or `memory-condenser`
+ * @throws RangeError if there is no such table
+ */
+export function gradeTableById(id: string): GradeTable {
+  const table = gradeTables.find((candidate) => candidate.id === id);
+  if (table === undefined) throw new RangeError(`no grade table named ${id}`);
+  return table;
+}

@@ -1,0 +1,20 @@
+export type { GradeBand, GradeTable } from './grade-table.ts';
+export { gradeBand, gradeOf, rangeOfGrade, type PaperGrade } from './grade-of.ts';
+export { greatestGradient } from './greatest-gradient.ts';
+export {
+  ISO_PAPER_SPEEDS,
+  isoPaperSpeed,
+  isoPaperSpeedRounded,
+  isoRange,
+  isoRangeRounded,
+} from './iso-range.ts';
+export { densityFromLightness, lightnessFromDensity } from './lightness.ts';
+export {
+  PAPER_SPEED_NET_DENSITY,
+  SHADOW_FRACTION,
+  THRESHOLD_NET_DENSITY,
+  paperMeasures,
+  type PaperMeasureOptions,
+  type PaperMeasures,
+} from './paper-measures.ts';
+export { paperFromGrade, paperFromIsoRange, type PaperScale } from './paper-scale.ts';

@@ -1,0 +1,89 @@
+export {
+  completionCurve,
+  sensitivityOf,
+  type CompletionPoint,
+  type Sensitivity,
+} from './completion-curve.ts';
+export { rateTimesTime, type RateLaw } from './conversion.ts';
+export { COMPLETE, NAMED_BATH, defaultTreatment } from './default-model.ts';
+export {
+  concentrationOf,
+  dose,
+  doseRate,
+  minutesForDose,
+  REFERENCE_CELSIUS,
+  type Bath,
+  type DoseExponents,
+} from './dose.ts';
+export { fitDoseResponse, type DoseResponseFit, type GainsAtBaths } from './fit-dose-response.ts';
+export { fitGainLaw, type GainLawFit, type StripPairs } from './fit-gain-law.ts';
+export { fitTreatment, type FitTreatmentOptions, type TreatedStrip } from './fit-treatment.ts';
+export { gainAtBath, type BathGain } from './gain-at-dose.ts';
+export {
+  GAIN_LAWS,
+  PROPORTIONAL,
+  REFERENCE_NET_DENSITY,
+  treatedNetDensity,
+  type GainLaw,
+  type GainLawFamily,
+} from './gain-law.ts';
+export {
+  pairStrips,
+  type BaseFog,
+  type BaseFogSource,
+  type DensityPair,
+  type PairedReadings,
+  type PairOptions,
+} from './pair-strips.ts';
+export {
+  minutesForResponse,
+  planTreatment,
+  type NotReachable,
+  type PlanAim,
+  type TreatmentPlan,
+  type TreatmentTarget,
+} from './plan-treatment.ts';
+export {
+  predictTreatment,
+  type NegativeToTreat,
+  type PrintingOptions,
+  type RangeReport,
+  type TreatmentPrediction,
+} from './predict-treatment.ts';
+export {
+  doseForResponse,
+  RESPONSE_FAMILIES,
+  responseAt,
+  type Response,
+  type ResponseFamily,
+} from './response.ts';
+export { effectiveGain, printingRange, type StainOptions } from './stain.ts';
+export {
+  toneBaseFog,
+  treatedCurve,
+  treatedReadings,
+  type TreatedCurveOptions,
+  type TreatedCurvePoint,
+} from './treated-curve.ts';
+export {
+  densityAfter,
+  rangeAfter,
+  treatmentEffect,
+  type EffectOptions,
+  type TreatmentEffect,
+} from './treatment-effect.ts';
+export {
+  lawOf,
+  RESPONSE_PARAMETERS,
+  type ComparedModel,
+  type DefaultParameter,
+  type DoseResponse,
+  type FittedLaw,
+  type LawReason,
+  type ParameterOrigin,
+  type ResponseParameter,
+  type SeleniumDefaults,
+  type TreatedGain,
+  type TreatmentModel,
+  type UsualRange,
+} from './treatment-model.ts';

@@ -1,0 +1,133 @@
+/**
+ * Pairs of net densities, untreated and treated, at the same exposure.
+ *
+ *   u = D_untreated - b,   v = D_treated - b'
+ *
+ * Each strip stands above its own base + fog, so it does not matter whether the bath tones the fog
+ * too. Replicates of a step are averaged.
+ *
+ * Sources: [GSE] for density above fog as what an intensifier acts on. Deviations: none.
+ */
+import { derivedBaseFog, estimateOn, fitCurve, FEWEST_STEPS } from '../curve/index.ts';
+import type { Estimate } from '../estimate.ts';
+import { poolReplicates, type CurveReadings, type PooledReadings } from '../readings/index.ts';
+
+/** One exposure on both strips. */
+export interface DensityPair {
+  readonly logExposure: number;
+  /** u, net density without the bath. */
+  readonly untreated: number;
+  /** v, net density after the bath. */
+  readonly treated: number;
+}
+
+/** Where the base + fog of a strip comes from. */
+export type BaseFogSource = 'read' | 'curve' | 'lowest-density' | 'given';
+
+export interface BaseFog extends Estimate {
+  readonly source: BaseFogSource;
+}
+
+export interface PairedReadings {
+  readonly pairs: readonly DensityPair[];
+  readonly untreatedBaseFog: BaseFog;
+  readonly treatedBaseFog: BaseFog;
+  /** Treated steps without an untreated one at the same exposure. */
+  readonly unpaired: number;
+  /** Standard deviation of one reading by replicates, with its degrees of freedom; null without. */
+  readonly replicateError: {
+    readonly standardDeviation: number;
+    readonly degreesOfFreedom: number;
+  } | null;
+}
+
+export interface PairOptions {
+  readonly untreatedBaseFog?: number;
+  readonly treatedBaseFog?: number;
+}
+
+/** Log exposures closer than this are the same step. */
+const SAME_EXPOSURE = 1e-4;
+/** Standard deviation of a reading where nothing tells it. */
+const ASSUMED_READING_ERROR = 0.01;
+
+/**
+ * Pairs two strips step by step.
+ *
+ * @param untreated - readings of the strip without the bath
+ * @param treated - readings of the strip after the bath, same tablet and exposure
+ * @param options - base + fog where it is known otherwise
+ * @returns pairs in ascending exposure; the base + fog is the mean of the unexposed readings, else
+ *   the fitted curve's, else the lowest density, as `source` says
+ * @throws InvalidArgumentError if readings are not finite or arrays differ in length
+ */
+export function pairStrips(
+  untreated: CurveReadings,
+  treated: CurveReadings,
+  options: PairOptions = {},
+): PairedReadings {
+  const before = poolReplicates(untreated);
+  const after = poolReplicates(treated);
+  const untreatedBaseFog = baseFogOf(untreated, before, options.untreatedBaseFog);
+  const treatedBaseFog = baseFogOf(treated, after, options.treatedBaseFog);
+  const steps = before.steps.filter(({ logExposure }) => logExposure > -Infinity);
+  const pairs: DensityPair[] = [];
+  let unpaired = 0;
+  for (const { logExposure, meanDensity } of after.steps) {
+    if (logExposure === -Infinity) continue;
+    const partner = steps.find((step) => Math.abs(step.logExposure - logExposure) < SAME_EXPOSURE);
+    if (partner === undefined) unpaired++;
+    else {
+      pairs.push({
+        logExposure,
+        untreated: partner.meanDensity - untreatedBaseFog.value,
+        treated: meanDensity - treatedBaseFog.value,
+      });
+    }
+  }
+  return {
+    pairs,
+    untreatedBaseFog,
+    treatedBaseFog,
+    unpaired,
+    replicateError: replicateErrorOf([before, after]),
+  };
+}
+
+function baseFogOf(
+  readings: CurveReadings,
+  pooled: PooledReadings,
+  given: number | undefined,
+): BaseFog {
+  if (given !== undefined) return { value: given, standardError: 0, source: 'given' };
+  const unexposed = pooled.steps.find(({ logExposure }) => logExposure === -Infinity);
+  if (unexposed !== undefined) {
+    const error = pooled.readingStandardDeviation ?? ASSUMED_READING_ERROR;
+    return {
+      value: unexposed.meanDensity,
+      standardError: error / Math.sqrt(unexposed.count),
+      source: 'read',
+    };
+  }
+  const lowest = Math.min(...pooled.steps.map(({ meanDensity }) => meanDensity));
+  if (pooled.steps.length >= Math.max(FEWEST_STEPS, 6)) {
+    const fit = fitCurve(readings);
+    const fitted = fit.status === 'ok' ? estimateOn(fit.curve, derivedBaseFog) : null;
+    // A base + fog far below every reading is an extrapolation that nothing supports.
+    if (fitted !== null && fitted.value > lowest - 0.15 && fitted.value <= lowest + 0.02) {
+      return { ...fitted, source: 'curve' };
+    }
+  }
+  return { value: lowest, standardError: ASSUMED_READING_ERROR, source: 'lowest-density' };
+}
+
+function replicateErrorOf(strips: readonly PooledReadings[]): PairedReadings['replicateError'] {
+  let squares = 0;
+  let degreesOfFreedom = 0;
+  for (const strip of strips) {
+    squares += strip.pureErrorSumOfSquares;
+    degreesOfFreedom += strip.pureErrorDegreesOfFreedom;
+  }
+  if (degreesOfFreedom === 0) return null;
+  return { standardDeviation: Math.sqrt(squares / degreesOfFreedom), degreesOfFreedom };
+}
