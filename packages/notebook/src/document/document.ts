@@ -114,6 +114,8 @@ export interface Negative {
   /** Base + fog read on this negative; null to take it from the strip. */
   readonly baseFog: number | null;
   readonly spots: readonly Spot[];
+  /** Density range known without spots, such as from an older record; spots count before it. */
+  readonly densityRange?: number | null;
   readonly note: string;
 }
 

@@ -72,6 +72,7 @@ const negative = v.looseObject({
   filmId: reference,
   stripId: reference,
   baseFog: v.nullable(finite),
+  densityRange: v.optional(v.nullable(positive)),
   spots: list(
     v.looseObject({
       id,
