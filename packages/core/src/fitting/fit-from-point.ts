@@ -21,7 +21,13 @@ export interface SearchEnd {
   readonly weightKind: 'relative' | 'absolute';
 }
 
-/** Builds the fit; the linearisation is made anew, with columns scaled by their own lengths. */
+/** Columns no shorter than this share of their scale need no new scaling to show the rank. */
+const SHARE_TO_KEEP = 0.1;
+
+/**
+ * Builds the fit. Unless the linearisation is current and well scaled, it is made anew with
+ * columns scaled by their own lengths.
+ */
 export function fitFromPoint(
   problem: LeastSquaresProblem,
   point: Point,
@@ -31,9 +37,11 @@ export function fitFromPoint(
   const { fixed } = problem;
   const { parameters, square } = point;
   const count = parameters.length;
-  linear.held.fill(0);
-  linear.scale.fill(0);
-  linearise(problem, point, linear);
+  if (!(end.test === 'relative-offset' && linear.leastShare > SHARE_TO_KEEP)) {
+    linear.held.fill(0);
+    linear.scale.fill(0);
+    linearise(problem, point, linear);
+  }
   const { freeCount, rank, usable } = linear;
   const determined = rank === freeCount;
   const degreesOfFreedom = Math.max(0, usable - freeCount);

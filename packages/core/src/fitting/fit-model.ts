@@ -85,7 +85,8 @@ export function fitModel(
   }
   const problem = problemOf(model, x, y, start, options);
   const weightKind = options.sigma?.kind ?? 'relative';
-  const solverOptions = { weightKind, maxIterations: options.maxIterations };
+  // Every parameter within 1e-8 of its standard error from the minimum.
+  const solverOptions = { weightKind, maxIterations: options.maxIterations, offsetTolerance: 1e-8 };
   if (options.robust === true) {
     const robust = robustLeastSquares(problem, solverOptions);
     return modelFitOf(model, robust.fit, robust.robustWeights);
@@ -121,14 +122,27 @@ function problemOf(
   }
   const natural = new Float64Array(count);
   const chain = new Float64Array(count * count);
+  // Most natural parameters depend on their own inner one alone: the others are listed.
+  const toColumn = new Int32Array(count * count);
+  const fromColumn = new Int32Array(count * count);
   const evaluate: LeastSquaresProblem['evaluate'] = (parameters, residuals, jacobian) => {
     inner.toNatural(parameters, natural, chain);
+    let extra = 0;
+    for (let k = 0; k < count; k++) {
+      for (let j = 0; j < count; j++) {
+        if (k === j || chain[k * count + j] === 0) continue;
+        fromColumn[extra] = k;
+        toColumn[extra++] = j;
+      }
+    }
     for (let i = 0; i < n; i++) {
       residuals[i] = model.derivatives(at(xs, i), natural, row) - at(ys, i);
-      for (let j = 0; j < count; j++) {
-        let sum = 0;
-        for (let k = 0; k < count; k++) sum += at(row, k) * at(chain, k * count + j);
-        jacobian[i * count + j] = sum;
+      const start = i * count;
+      for (let j = 0; j < count; j++) jacobian[start + j] = at(row, j) * at(chain, j * count + j);
+      for (let m = 0; m < extra; m++) {
+        const k = fromColumn[m] as number;
+        const j = toColumn[m] as number;
+        jacobian[start + j] = at(jacobian, start + j) + at(row, k) * at(chain, k * count + j);
       }
     }
   };

@@ -39,7 +39,7 @@ import {
 /** First radius in lengths of the scaled start. 100 loses BoxBOD from its far start. */
 const FIRST_RADIUS = 3;
 /** Relative offset below which the polish begins. */
-const OFFSET_TO_POLISH = 1e-2;
+const OFFSET_TO_POLISH = 0.1;
 /** Relative offset at which a step that no longer lowers it shows rounding, not trouble. */
 const OFFSET_AT_ROUNDING = 1e-7;
 /** A sum of squares may rise by this share in the polish: it is flat to rounding there. */

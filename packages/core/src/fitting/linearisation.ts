@@ -48,6 +48,8 @@ export interface Linearisation {
   /** Residuals with a weight above 0. */
   readonly usable: number;
   freeCount: number;
+  /** Least ratio of a column's length to its scale. */
+  leastShare: number;
   rank: number;
   condition: number;
   offset: number;
@@ -77,6 +79,7 @@ export function newLinearisation(problem: LeastSquaresProblem): Linearisation {
     roots: weights ? Float64Array.from(weights, Math.sqrt) : null,
     usable: weights ? weights.filter((weight) => weight > 0).length : n,
     freeCount: 0,
+    leastShare: 1,
     rank: 0,
     condition: 1,
     offset: Infinity,
@@ -174,6 +177,7 @@ function fillColumns(point: Point, into: Linearisation, count: number): void {
   for (let i = 0; i < n; i++) {
     right[i] = roots ? (residuals[i] as number) * (roots[i] as number) : (residuals[i] as number);
   }
+  let leastShare = 1;
   for (let k = 0; k < freeCount; k++) {
     const j = free[k] as number;
     const start = k * n;
@@ -189,5 +193,7 @@ function fillColumns(point: Point, into: Linearisation, count: number): void {
     const factor = (scale[j] as number) > 0 ? 1 / (scale[j] as number) : 1;
     for (let i = start; i < start + n; i++) columns[i] = (columns[i] as number) * factor;
     squares[k] = square * factor * factor;
+    leastShare = Math.min(leastShare, length * factor);
   }
+  into.leastShare = leastShare;
 }

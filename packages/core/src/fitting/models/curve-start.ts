@@ -17,6 +17,13 @@ export interface CurveSketch {
   readonly last: number;
   /** Slope of the last chord over that of the steepest, in [0, 1]; near 1 without a shoulder. */
   readonly lastSlopeShare: number;
+  /** Where the steepest chord, drawn on, meets the minimum density. */
+  readonly toeCentre: number;
+  /** From the density there: net ln 2 of slope times width. */
+  readonly toeWidth: number;
+  /** Where the steepest chord, drawn on, meets the maximum density. */
+  readonly shoulderCentre: number;
+  readonly shoulderWidth: number;
 }
 
 /**
@@ -57,14 +64,34 @@ export function curveSketch(x: readonly number[], y: readonly number[]): CurveSk
     lastSlope = chord;
   }
   if (!(slope > 0)) slope = Math.max(1e-3, (maximum - minimum) / Math.max(last - first, 1e-3));
+  const middleLogExposure = (xAt(from) + xAt(to)) / 2;
+  const middleDensity = (yAt(from) + yAt(to)) / 2;
+  const toeCentre = middleLogExposure - Math.max(0, middleDensity - minimumDensity) / slope;
+  const shoulderCentre = middleLogExposure + Math.max(0, maximum - middleDensity) / slope;
+  const densityAt = (at: number): number => {
+    let i = 0;
+    while (i < n - 2 && xAt(i + 1) < at) i++;
+    const run = xAt(i + 1) - xAt(i);
+    const share = run > 0 ? Math.min(1, Math.max(0, (at - xAt(i)) / run)) : 0;
+    return yAt(i) + share * (yAt(i + 1) - yAt(i));
+  };
+  // At its centre a bend is slope * width * ln 2 away from both lines it joins.
+  const widthFrom = (departure: number): number => {
+    const range = Math.max(last - first, 0.1);
+    return Math.min(0.2 * range, Math.max(0.02 * range, departure / (slope * Math.LN2)));
+  };
   return {
     minimumDensity,
     maximumDensity: maximum,
     slope,
-    middleLogExposure: (xAt(from) + xAt(to)) / 2,
-    middleDensity: (yAt(from) + yAt(to)) / 2,
+    middleLogExposure,
+    middleDensity,
     first,
     last,
     lastSlopeShare: Math.min(1, Math.max(0, lastSlope / slope)),
+    toeCentre,
+    toeWidth: n > 1 ? widthFrom(densityAt(toeCentre) - minimumDensity) : 0.1,
+    shoulderCentre,
+    shoulderWidth: n > 1 ? widthFrom(maximum - densityAt(shoulderCentre)) : 0.1,
   };
 }

@@ -76,11 +76,9 @@ export const hurterDriffield: CurveModel = {
   start(x, y) {
     const sketch = curveSketch(x, y);
     const { minimumDensity, maximumDensity, slope, lastSlopeShare } = sketch;
-    const toe =
-      sketch.middleLogExposure - Math.max(0, sketch.middleDensity - minimumDensity) / slope;
     const rise = (maximumDensity - minimumDensity) * (1 + lastSlopeShare);
     const decades = Math.min(12, Math.max(0.3, rise / slope));
-    return [minimumDensity, slope, 1 + 10 ** decades, 10 ** toe];
+    return [minimumDensity, slope, 1 + 10 ** decades, 10 ** sketch.toeCentre];
   },
   inner,
   gradient(x, p) {

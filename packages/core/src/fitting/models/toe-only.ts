@@ -72,13 +72,7 @@ export const toeOnly: CurveModel = {
   },
   start(x, y) {
     const sketch = curveSketch(x, y);
-    const rise = Math.max(0, sketch.middleDensity - sketch.minimumDensity);
-    return [
-      sketch.minimumDensity,
-      sketch.slope,
-      sketch.middleLogExposure - rise / sketch.slope,
-      0.06 * Math.max(sketch.last - sketch.first, 0.1),
-    ];
+    return [sketch.minimumDensity, sketch.slope, sketch.toeCentre, sketch.toeWidth];
   },
   inner,
   gradient(x, p) {

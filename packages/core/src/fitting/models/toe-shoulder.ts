@@ -125,15 +125,10 @@ export const toeShoulder: CurveModel = {
   },
   start(x, y) {
     const sketch = curveSketch(x, y);
-    const { slope, middleLogExposure, middleDensity, minimumDensity, maximumDensity } = sketch;
-    const toe = middleLogExposure - Math.max(0, middleDensity - minimumDensity) / slope;
-    const left = maximumDensity - middleDensity;
-    const shoulder = Math.max(
-      middleLogExposure + Math.max(0, left) / slope,
-      toe + 0.1 * (sketch.last - sketch.first),
-    );
-    const width = 0.12 * (shoulder - toe);
-    return [minimumDensity, slope, toe, width, shoulder, width];
+    const { minimumDensity, slope, toeCentre, toeWidth, shoulderWidth } = sketch;
+    const apart = 0.1 * (sketch.last - sketch.first);
+    const shoulder = Math.max(sketch.shoulderCentre, toeCentre + apart);
+    return [minimumDensity, slope, toeCentre, toeWidth, shoulder, shoulderWidth];
   },
   inner,
   gradient(x, p) {
