@@ -10,6 +10,7 @@ import type { SortedReadings } from './sort-readings.ts';
  * @param parameterNames - names of the model's parameters
  * @param fit - a fit whose report allows its use
  * @param readings - what was fitted
+ * @param knots - of a piecewise family
  * @returns the curve, alone: weight 1, no companions
  */
 export function curveFromFit(
@@ -20,13 +21,14 @@ export function curveFromFit(
     'parameters' | 'covariance' | 'residualStandardDeviation' | 'degreesOfFreedom'
   >,
   readings: SortedReadings,
+  knots: readonly number[] = [],
 ): CharacteristicCurve {
   return {
     family,
     parameters: fit.parameters,
     parameterNames,
     covariance: fit.covariance,
-    knots: [],
+    knots,
     logExposureRange: readings.logExposureRange,
     densityRangeRead: readings.densityRange,
     residualStandardDeviation: fit.residualStandardDeviation,

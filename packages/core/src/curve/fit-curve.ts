@@ -4,10 +4,12 @@
  * Sources: `docs/` holds the study behind the default family. Deviations: none.
  */
 import {
+  asDrawn,
   fitModel,
   hurterDriffield,
   logistic4,
   logistic5,
+  monotoneSmooth,
   toeShoulder,
   type CurveModel,
 } from '../fitting/index.ts';
@@ -77,6 +79,15 @@ function curveOfFamily(family: CurveFamily, sorted: SortedReadings): Characteris
       return parametricCurve(family, logistic5, sorted);
     case 'hurter-driffield':
       return parametricCurve(family, hurterDriffield, sorted);
+    case 'monotone-smooth': {
+      const smooth = monotoneSmooth(sorted.x, sorted.y);
+      return curveFromFit(family, smooth.model.parameterNames, smooth, sorted, smooth.knots);
+    }
+    case 'as-drawn': {
+      const drawn = asDrawn(sorted.x, sorted.y);
+      const exact = { ...drawn, residualStandardDeviation: null, degreesOfFreedom: 0 };
+      return curveFromFit(family, drawn.model.parameterNames, exact, sorted, drawn.knots);
+    }
   }
 }
 

@@ -4,6 +4,12 @@ export {
   type CurveCompanion,
   type CurveFamily,
 } from './characteristic-curve.ts';
+export {
+  compareFamilies,
+  type FamiliesCompared,
+  type FamilyComparison,
+  type FamilyVerdict,
+} from './compare-families.ts';
 export { densityBand, type BandPoint } from './density-band.ts';
 export {
   constant,

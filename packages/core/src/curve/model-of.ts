@@ -2,9 +2,11 @@
  * The model behind a curve's family name.
  */
 import {
+  asDrawnModel,
   hurterDriffield,
   logistic4,
   logistic5,
+  monotoneSmoothModel,
   toeOnly,
   toeShoulder,
   type CurveModel,
@@ -28,5 +30,9 @@ export function modelOf(
       return logistic5;
     case 'hurter-driffield':
       return hurterDriffield;
+    case 'monotone-smooth':
+      return monotoneSmoothModel(curve.knots);
+    case 'as-drawn':
+      return asDrawnModel(curve.knots);
   }
 }
