@@ -1,5 +1,5 @@
 /**
- * [GSE] Classes of intensification and reduction, with numbers worked out from their formulas
+ * [GSE1979] Classes of intensification and reduction, with numbers worked out from their formulas
  * (derived): b 0.10, k 1.17, r 1.20.
  */
 import { describe, expect, it } from 'vitest';
@@ -12,7 +12,7 @@ const power = (exponent: number): GainLaw => ({ family: 'power', exponent, refer
 const after = (density: number, law: GainLaw, gain = GAIN) =>
   BASE + treatedNetDensity(density - BASE, gain, law);
 
-describe('[GSE] proportional, super- and subproportional intensification (derived table)', () => {
+describe('[GSE1979] proportional, super- and subproportional intensification (derived table)', () => {
   it.each([
     [0.3, 0.334, 0.2635, 0.4348],
     [0.8, 0.919, 0.8353, 1.0122],
@@ -37,7 +37,7 @@ describe('[GSE] proportional, super- and subproportional intensification (derive
   });
 });
 
-describe('[GSE] reducers', () => {
+describe('[GSE1979] reducers', () => {
   it('a proportional reducer of one half takes half the silver everywhere (published, 1918)', () => {
     const law: GainLaw = { family: 'proportional', exponent: 1, referenceDensity: 1.2 };
     for (const u of [0.1, 0.7, 2]) expectWithin(treatedNetDensity(u, 0.5, law), u / 2, 1e-15);

@@ -10,7 +10,7 @@
  * m > 1 raises high densities more than in proportion, m < 1 low ones. The plain power law with
  * m > 1 lowers low densities where k is near 1, which no intensifier does; the safe form cannot.
  *
- * Sources: [GSE] and [MEES1942] for the classes of intensifiers and reducers. Deviations: the safe
+ * Sources: [GSE1979] and [MEES1942] for the classes of intensifiers and reducers. Deviations: the safe
  * form is the project's own: u (1 + (k-1) w(u)) with w(u) = (u/r)^(m-1).
  */
 import { InvalidArgumentError } from '../errors.ts';
@@ -59,7 +59,7 @@ export interface GainDerivatives {
  * @returns v, net density after
  * @throws InvalidArgumentError if an argument is not finite, or gain, exponent or reference
  *   density not above zero
- * @source [GSE], [MEES1942]
+ * @source [GSE1979], [MEES1942]
  * @example
  * treatedNetDensity(1, 1.5, PROPORTIONAL); // => 1.5
  */

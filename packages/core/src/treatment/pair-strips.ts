@@ -6,7 +6,7 @@
  * Each strip stands above its own base + fog, so it does not matter whether the bath tones the fog
  * too. Replicates of a step are averaged.
  *
- * Sources: [GSE] for density above fog as what an intensifier acts on. Deviations: none.
+ * Sources: [GSE1979] for density above fog as what an intensifier acts on. Deviations: none.
  */
 import { derivedBaseFog, estimateOn, fitCurve, FEWEST_STEPS } from '../curve/index.ts';
 import type { Estimate } from '../estimate.ts';

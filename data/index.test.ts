@@ -1,0 +1,186 @@
+import { describe, expect, it } from 'vitest';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { nominalTablet, RESPONSE_PARAMETERS, type Provenance } from '@wedgebook/core';
+import {
+  cautions,
+  cautionsFor,
+  enlargerLights,
+  filterSettings,
+  gradeTableById,
+  gradeTables,
+  nominalTablets,
+  references,
+  seleniumDefaults,
+  standardSeries,
+} from './index.ts';
+
+const ROOT = path.resolve(import.meta.dirname, '..');
+
+/** Every provenance with the place it stands at. */
+const provenances: [string, Provenance | undefined][] = [
+  ...nominalTablets.map((t): [string, Provenance] => [`tablet ${t.id}`, t.provenance]),
+  ...gradeTables.map((t): [string, Provenance] => [`grades ${t.id}`, t.provenance]),
+  ...enlargerLights.map((l): [string, Provenance] => [`light ${l.id}`, l.provenance]),
+  ['filter settings', filterSettings.provenance],
+  ...RESPONSE_PARAMETERS.map((name): [string, Provenance] => [
+    `selenium ${name}`,
+    seleniumDefaults.parameters[name].provenance,
+  ]),
+  ['selenium practice', seleniumDefaults.practice.provenance],
+  ['selenium bound', seleniumDefaults.bounds.maximumGain.provenance],
+  ...cautions.map((c): [string, Provenance] => [`caution ${c.id}`, c.provenance]),
+  ['film speed series', standardSeries.isoFilmSpeed.provenance],
+  ['paper speed series', standardSeries.isoPaperSpeed.provenance],
+];
+
+describe('every built-in number has a source', () => {
+  it.each(provenances)('%s', (_, provenance) => {
+    expect(provenance).toBeDefined();
+    const { source, references: keys, known, verified } = provenance!;
+    expect(source.length).toBeGreaterThan(15);
+    expect(['published', 'derived', 'practice', 'memory']).toContain(known);
+    expect(typeof verified).toBe('boolean');
+    for (const key of keys) expect(references, key).toHaveProperty(key);
+    // What nobody published or derived must carry the mark.
+    if (known === 'memory' || known === 'practice') expect(verified).toBe(false);
+    if (known === 'published') expect(keys.length).toBeGreaterThan(0);
+  });
+
+  it('no JSON file of data holds an entry that the list above does not know', () => {
+    const files = ['tablets', 'papers', 'treatments', 'standards'].flatMap((folder) =>
+      readdirSync(path.join(ROOT, 'data', folder)).map((file) => path.join(folder, file)),
+    );
+    const written = files
+      .filter((file) => file.endsWith('.json'))
+      .map((file) => readFileSync(path.join(ROOT, 'data', file), 'utf8'))
+      .join('\n')
+      .match(/"provenance": \{/g);
+    expect(written).toHaveLength(provenances.length);
+  });
+});
+
+describe('references are checked both ways', () => {
+  const cited = new Map<string, string>();
+  for (const [place, provenance] of provenances) {
+    for (const key of provenance?.references ?? []) cited.set(key, place);
+  }
+  for (const file of sourceFiles()) {
+    // Citations stand in comments and in test titles: [Key2000], or capitals alone.
+    for (const line of readFileSync(file, 'utf8').split('\n')) {
+      if (!/^\s*(\/?\*|\/\/)|\/\/ |['"`]\[/.test(line)) continue;
+      for (const [, key] of line.matchAll(/\[([A-Z][A-Za-z]*\d*)\]/g)) {
+        if (key !== undefined && looksLikeKey(key)) cited.set(key, path.relative(ROOT, file));
+      }
+    }
+  }
+
+  it('every key that a source file cites is in the list', () => {
+    const missing = [...cited].filter(([key]) => !Object.hasOwn(references, key));
+    expect(missing).toEqual([]);
+  });
+
+  it('every reference of the list is cited somewhere', () => {
+    const idle = Object.keys(references).filter((key) => !cited.has(key));
+    expect(idle).toEqual([]);
+  });
+
+  it.each(Object.entries(references))(
+    '%s names authors, title, year and how it is known',
+    (_, r) => {
+      expect(r.authors.length).toBeGreaterThan(3);
+      expect(r.title.length).toBeGreaterThan(5);
+      expect(r.year).toBeGreaterThan(1800);
+      expect(['published', 'derived', 'practice', 'memory']).toContain(r.known);
+    },
+  );
+});
+
+describe('tablets and tables', () => {
+  it('nominal tablets make steps from 0.05', () => {
+    for (const { steps, increment, firstDensity } of nominalTablets) {
+      const densities = nominalTablet({ steps, increment, firstDensity });
+      expect(densities).toHaveLength(steps);
+      expect(densities[0]).toBe(0.05);
+    }
+  });
+
+  it('grade bands touch one another from soft to hard', () => {
+    for (const { bands } of gradeTables) {
+      bands.forEach((band, i) => {
+        expect(band.lower).toBeLessThan(band.upper);
+        const harder = bands[i + 1];
+        if (harder) {
+          expect(harder.upper).toBe(band.lower);
+          expect(harder.grade).toBe(band.grade + 1);
+        }
+      });
+    }
+  });
+
+  it('an unknown grade table is an error', () => {
+    expect(() => gradeTableById('none')).toThrow(RangeError);
+  });
+
+  it('built-in values lie inside their ranges', () => {
+    for (const name of RESPONSE_PARAMETERS) {
+      const { value, range } = seleniumDefaults.parameters[name];
+      expect(value).toBeGreaterThanOrEqual(range[0]);
+      expect(value).toBeLessThanOrEqual(range[1]);
+    }
+  });
+});
+
+describe('cautions for the selenium bath', () => {
+  const shown = cautionsFor('selenium');
+  const words = shown.map(({ text }) => text).join(' ');
+
+  it('put dangers to people first', () => {
+    const kinds = shown.map(({ severity }) => severity);
+    expect(kinds.lastIndexOf('danger')).toBeLessThan(kinds.indexOf('loss'));
+  });
+
+  it.each([
+    'acid',
+    'hydrogen selenide',
+    'ammonia',
+    'gloves',
+    'ventilation',
+    'drain',
+    'safety data sheet',
+    'local code',
+    'cannot be undone',
+  ])('speak of: %s', (word) => {
+    expect(words.toLowerCase()).toContain(word);
+  });
+
+  it('every danger with a number cites a public body', () => {
+    for (const { severity, text, provenance } of shown) {
+      if (severity === 'danger' && /\d (ppm|mg)/.test(text)) {
+        expect(provenance.references.length).toBeGreaterThan(0);
+        expect(provenance.verified).toBe(true);
+      }
+    }
+  });
+});
+
+/** Keys end in a number or stand in capitals; other bracketed words are prose or types. */
+function looksLikeKey(key: string): boolean {
+  return key.length > 3 && (/\d$/.test(key) || /^[A-Z]+$/.test(key));
+}
+
+function sourceFiles(): string[] {
+  const folders = ['packages', 'data', 'apps', 'test', 'tools'].map((name) =>
+    path.join(ROOT, name),
+  );
+  const found: string[] = [];
+  for (const folder of folders) {
+    if (!existsSync(folder)) continue;
+    for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
+      const file = path.join(entry.parentPath, entry.name);
+      if (/\.(ts|js|mjs)$/.test(file) && !/node_modules|[\\/]dist[\\/]/.test(file))
+        found.push(file);
+    }
+  }
+  return found.filter((file) => file !== import.meta.filename);
+}
