@@ -103,8 +103,8 @@ function problemOf(
 ): LeastSquaresProblem {
   const count = start.length;
   const n = x.length;
-  const xs = Float64Array.from(x);
-  const ys = Float64Array.from(y);
+  const xs = new Float64Array(x);
+  const ys = new Float64Array(y);
   const row = new Float64Array(count);
   const weights = options.sigma?.values.map((sigma) => 1 / (sigma * sigma));
   const { fixed } = options;

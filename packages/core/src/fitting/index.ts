@@ -38,3 +38,6 @@ export type { MonotoneSmoothOptions, SmoothCurve } from './monotone-smooth.ts';
 export { monotoneSmoothModel } from './monotone-smooth-model.ts';
 export { fitToeShoulder } from './fit-toe-shoulder.ts';
 export type { CurveMember, ToeShoulderFit } from './fit-toe-shoulder.ts';
+export { linearLeastSquares } from './linear-least-squares.ts';
+export type { DesignColumn, LinearFit } from './linear-least-squares.ts';
+export { polynomialLeastSquares } from './polynomial-least-squares.ts';

@@ -11,6 +11,7 @@
  */
 import type { CurveModel, InnerParameters } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
+import { finiteRange } from './finite-range.ts';
 
 const LN10 = Math.LN10;
 
@@ -35,13 +36,10 @@ const inner: InnerParameters = {
     Math.log(Math.max(p[3] ?? 0, 1e-300)),
   ],
   bounds(x) {
-    const finite = x.filter(Number.isFinite);
-    const first = Math.min(...finite) * LN10;
-    const last = Math.max(...finite) * LN10;
-    const range = Math.max(last - first, 1);
+    const { first, last, range } = finiteRange(x);
     return {
-      lower: [-Infinity, 0, Math.log(1e-2), first - 2 * range],
-      upper: [Infinity, Infinity, 14 * LN10, last + 2 * range],
+      lower: [-Infinity, 0, Math.log(1e-2), (first - 2 * range) * LN10],
+      upper: [Infinity, Infinity, 14 * LN10, (last + 2 * range) * LN10],
     };
   },
 };

@@ -6,6 +6,7 @@
  * Sources: [RICHARDS1959] with m = 2. Deviations: none.
  */
 import type { CurveModel, InnerParameters } from '../model.ts';
+import { finiteRange } from './finite-range.ts';
 import { logistic5 } from './logistic-5.ts';
 import { sigmoid } from './softplus.ts';
 
@@ -24,10 +25,7 @@ const inner: InnerParameters = {
   },
   fromNatural: (p) => [p[0] ?? 0, p[1] ?? 0, p[2] ?? 0, Math.log(Math.max(p[3] ?? 0, 1e-3))],
   bounds(x) {
-    const finite = x.filter(Number.isFinite);
-    const first = Math.min(...finite);
-    const last = Math.max(...finite);
-    const range = Math.max(last - first, 0.1);
+    const { first, last, range } = finiteRange(x);
     return {
       lower: [-Infinity, -Infinity, first - 4 * range, Math.log(1e-3)],
       upper: [Infinity, Infinity, last + 4 * range, Math.log(2 * range)],

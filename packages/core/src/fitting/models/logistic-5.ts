@@ -10,6 +10,7 @@
  */
 import type { CurveModel, InnerParameters } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
+import { finiteRange } from './finite-range.ts';
 import { softplus } from './softplus.ts';
 
 const NARROWEST = 1e-3;
@@ -38,10 +39,7 @@ const inner: InnerParameters = {
     Math.log(Math.max(p[4] ?? 0, 0.02)),
   ],
   bounds(x) {
-    const finite = x.filter(Number.isFinite);
-    const first = Math.min(...finite);
-    const last = Math.max(...finite);
-    const range = Math.max(last - first, 0.1);
+    const { first, last, range } = finiteRange(x);
     return {
       lower: [-Infinity, -Infinity, first - 4 * range, Math.log(NARROWEST), Math.log(0.02)],
       upper: [Infinity, Infinity, last + 4 * range, Math.log(2 * range), Math.log(50)],

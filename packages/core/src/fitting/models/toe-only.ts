@@ -7,6 +7,7 @@
  */
 import type { CurveModel, InnerParameters } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
+import { finiteRange } from './finite-range.ts';
 import { softplus } from './softplus.ts';
 
 /** Narrowest toe, log exposure: a hard corner for any step tablet. */
@@ -27,10 +28,7 @@ const inner: InnerParameters = {
   },
   fromNatural: (p) => [p[0] ?? 0, p[1] ?? 0, p[2] ?? 0, Math.log(Math.max(p[3] ?? 0, NARROWEST))],
   bounds(x) {
-    const finite = x.filter(Number.isFinite);
-    const first = Math.min(...finite);
-    const last = Math.max(...finite);
-    const range = Math.max(last - first, 0.1);
+    const { first, last, range } = finiteRange(x);
     return {
       lower: [-Infinity, 0, first - 2 * range, Math.log(NARROWEST)],
       upper: [Infinity, Infinity, last + range, Math.log(range)],

@@ -20,6 +20,7 @@
  */
 import type { CurveModel, InnerParameters } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
+import { finiteRange } from './finite-range.ts';
 import { softplus } from './softplus.ts';
 import { NARROWEST } from './toe-only.ts';
 
@@ -59,10 +60,7 @@ const inner: InnerParameters = {
     return [p[0] ?? 0, p[1] ?? 0, p[2] ?? 0, Math.log(wt), distance, Math.log(ws)];
   },
   bounds(x) {
-    const finite = x.filter(Number.isFinite);
-    const first = Math.min(...finite);
-    const last = Math.max(...finite);
-    const range = Math.max(last - first, 0.1);
+    const { first, last, range } = finiteRange(x);
     const narrowest = Math.log(NARROWEST);
     const widest = Math.log(range);
     return {
