@@ -68,6 +68,8 @@ export function defaultTreatment(defaults: SeleniumDefaults): TreatmentModel {
       },
       completion95Minutes: { ...exactly(minutes), ...NAMED_BATH },
       comparison: [],
+      weight: 1,
+      rivals: [],
     },
     treated: [],
     testedDoses: null,

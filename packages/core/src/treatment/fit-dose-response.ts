@@ -17,14 +17,14 @@ import { leastSquares, type LeastSquaresFit } from '../fitting/index.ts';
 import { warning, type Warning } from '../warning.ts';
 import { COMPLETE, NAMED_BATH } from './default-model.ts';
 import { dose as doseOf, minutesForDose, type Bath } from './dose.ts';
-import { gainPoint } from './gain-at-dose.ts';
+import { deltaError, errorAmongRivals, gainPoint } from './gain-at-dose.ts';
 import { doseForResponse, RESPONSE_FAMILIES, type ResponseFamily } from './response.ts';
 import {
   RESPONSE_PARAMETERS,
-  type ComparedModel,
   type DoseResponse,
   type ParameterOrigin,
   type ResponseParameter,
+  type RivalResponse,
   type SeleniumDefaults,
 } from './treatment-model.ts';
 import { whitener } from './whitener.ts';
@@ -53,6 +53,8 @@ const TOLD: Readonly<Record<ResponseParameter, (value: number) => number>> = {
   temperatureCoefficient: (value) => 0.4 * value,
 };
 const MARKEDLY = 2;
+/** Rivals of less weight than this are not carried along. */
+const LEAST_WEIGHT = 0.02;
 
 interface Candidate {
   readonly family: ResponseFamily;
@@ -199,18 +201,42 @@ function fitFamily(
 }
 
 function described(
-  { family, free, fit }: Candidate,
+  chosen: Candidate,
   candidates: readonly Candidate[],
   { baths }: GainsAtBaths,
   defaults: SeleniumDefaults,
 ): DoseResponse {
-  const excess =
-    fit.degreesOfFreedom > 0 ? Math.max(1, fit.residualSumOfSquares / fit.degreesOfFreedom) : 1;
-  const covariance = (fit.covariance ?? zeros(25)).map((c) => c * excess);
-  const estimate = (j: number): Estimate => ({
-    value: fit.parameters[j] ?? NaN,
-    standardError: free[j] === true ? Math.sqrt(covariance[j * 5 + j] ?? 0) : null,
-  });
+  const { family, free, fit } = chosen;
+  const covariance = scaledCovariance(fit);
+  const weights = akaikeWeights(candidates);
+  const weight = weights[candidates.indexOf(chosen)] ?? 1;
+  const rivals = candidates.flatMap((candidate, i): RivalResponse[] =>
+    candidate === chosen || (weights[i] ?? 0) < LEAST_WEIGHT || !settled(candidate)
+      ? []
+      : [
+          {
+            family: candidate.family,
+            parameters: candidate.fit.parameters,
+            covariance: scaledCovariance(candidate.fit),
+            weight: weights[i] ?? 0,
+          },
+        ],
+  );
+  const shared = { covariance, weight, rivals };
+  const estimate = (j: number): Estimate => {
+    const value = fit.parameters[j] ?? NaN;
+    if (free[j] !== true) return { value, standardError: null };
+    const unit = RESPONSE_PARAMETERS.map((_, i) => (i === j ? 1 : 0));
+    // The greatest gain and the half dose mean the same in every family; a steepness does not.
+    const standardError =
+      j === 2
+        ? deltaError(covariance, unit)
+        : errorAmongRivals(shared, value, unit, (rival) => ({
+            value: rival.parameters[j] ?? value,
+            byParameter: unit,
+          }));
+    return { value, standardError };
+  };
   const usesSteepness = family === 'hill' || family === 'weibull';
   const origin = record((_, j): ParameterOrigin => (free[j] === true ? 'fitted' : 'default'));
   const plausible = record((name, j) =>
@@ -245,7 +271,6 @@ function described(
     concentrationExponent,
     temperatureCoefficient,
     origin,
-    covariance,
     plausible,
     completion95Minutes: {
       value,
@@ -254,8 +279,25 @@ function described(
         halfDose.standardError === null ? null : (value * halfDose.standardError) / halfDose.value,
       ...bath,
     },
-    comparison: compared(candidates),
+    comparison: candidates.map((candidate, i) => ({
+      name: candidate.family,
+      freeParameters: candidate.free.filter(Boolean).length,
+      criterion: candidate.criterion,
+      weight: weights[i] ?? 0,
+    })),
+    ...shared,
   };
+}
+
+/** Covariance, scaled up where the gains scatter more than their errors allow. */
+function scaledCovariance(fit: LeastSquaresFit): number[] {
+  const excess =
+    fit.degreesOfFreedom > 0 ? Math.max(1, fit.residualSumOfSquares / fit.degreesOfFreedom) : 1;
+  return (fit.covariance ?? zeros(25)).map((c) => c * excess);
+}
+
+function settled({ fit }: Candidate): boolean {
+  return fit.report.status === 'converged' && !fit.atBound.some(Boolean);
 }
 
 /** The dilution and temperature that all trials share, else 1+1 at 20 °C. */
@@ -267,16 +309,11 @@ function commonBath(baths: readonly Bath[]): { partsWater: number; celsius: numb
   return same ? { partsWater: first.partsWater, celsius: first.celsius } : NAMED_BATH;
 }
 
-function compared(candidates: readonly Candidate[]): ComparedModel[] {
+function akaikeWeights(candidates: readonly Candidate[]): number[] {
   const best = Math.min(...candidates.map((c) => c.criterion));
   const likelihoods = candidates.map((c) => Math.exp((best - c.criterion) / 2));
   const total = likelihoods.reduce((sum, value) => sum + value, 0);
-  return candidates.map(({ family, free, criterion }, i) => ({
-    name: family,
-    freeParameters: free.filter(Boolean).length,
-    criterion,
-    weight: (likelihoods[i] ?? 0) / total,
-  }));
+  return likelihoods.map((likelihood) => likelihood / total);
 }
 
 function record<T>(

@@ -1,37 +1,24 @@
 /**
  * Gains of treated strips, and the law that they share.
  *
- *   minimise  Σ_i Σ_j (v_ij - f(u_ij; k_i, m))² / (1 + f_u²)
+ *   D_j   = b + u_j + e            untreated strip, step j
+ *   D'_ij = b'_i + f(u_j; k_i, m) + e   treated strip i
  *
- * with a gain for each strip and one exponent for all: both readings carry the same error, so each
- * miss counts by its distance along the normal, not along v. For the proportional law this is
- * Deming's line through the origin. Errors of the two base + fogs, which shift a whole strip, are
- * added by the delta method, and gains that share an untreated strip are correlated:
+ * with a gain for each strip, one exponent for all, and every base + fog and true net density
+ * estimated too, since each was read with the same error e. The u_j are projected out, so that the
+ * fit searches gains, exponent and base + fogs only. For one strip and the proportional law this is
+ * Deming's line. Laws are compared by AICc; the proportional one is kept unless another is lower by
+ * more than 2.
  *
- *   ∂k/∂b' = -Σu / Σu²,   ∂k/∂b = k Σu / Σu²,   cov(k_i, k_l) = k_i k_l σ² / Σu²
- *
- * Laws are compared by AICc; the proportional one is kept unless another is lower by more than 2.
- *
- * Sources: [FULLER1987] section 1.3 for errors in both variables; [BA2002] section 2.4 for AICc.
- * Deviations: with fewer than four degrees of freedom a reading's error is taken as at least 0.01.
+ * Sources: [FULLER1987] section 1.3 for errors in both variables; [GP1973] for the projection;
+ * [BA2002] section 2.4 for AICc. Deviations: with fewer than four degrees of freedom a reading's
+ * error is taken as at least 0.01.
  */
 import { akaikeCorrected, leastSquares, type LeastSquaresFit } from '../fitting/index.ts';
 import type { Estimate } from '../estimate.ts';
-import {
-  gainDerivatives,
-  REFERENCE_NET_DENSITY,
-  type GainLaw,
-  type GainLawFamily,
-} from './gain-law.ts';
-import type { PairedReadings } from './pair-strips.ts';
+import { REFERENCE_NET_DENSITY, type GainLawFamily } from './gain-law.ts';
+import { pairBlocks, projectedResiduals, type PairBlocks, type StripPairs } from './pair-blocks.ts';
 import type { ComparedModel, FittedLaw } from './treatment-model.ts';
-
-/** One treated strip for the fit. */
-export interface StripPairs {
-  readonly paired: PairedReadings;
-  /** Strips with the same key were paired with the same untreated strip. */
-  readonly untreatedKey: string;
-}
 
 export interface GainLawFit {
   readonly law: FittedLaw;
@@ -51,14 +38,13 @@ const CUSTOMARY_ERROR = 0.01;
 const FEWEST_DEGREES = 4;
 /** The proportional law yields only to a law whose AICc is lower by more than this. */
 const MARKEDLY = 2;
-/** Slopes are taken at this net density at least: a power below 1 has none at zero. */
-const LEAST_SLOPE_DENSITY = 0.02;
 
 const CANDIDATES: readonly GainLawFamily[] = ['proportional', 'power', 'intensifier-safe', 'shift'];
 
 interface Candidate {
   readonly family: GainLawFamily;
   readonly fit: LeastSquaresFit;
+  readonly degreesOfFreedom: number;
   readonly criterion: number;
 }
 
@@ -73,42 +59,51 @@ export function fitGainLaw(
   strips: readonly StripPairs[],
   family: GainLawFamily | 'automatic' = 'automatic',
 ): GainLawFit {
+  const blocks = pairBlocks(strips);
   const count = strips.reduce((sum, { paired }) => sum + paired.pairs.length, 0);
   const families =
     family === 'automatic'
       ? CANDIDATES.filter((name) => name === 'proportional' || count >= strips.length + 3)
       : [family];
-  const candidates = families.map((name) => candidate(name, strips, count));
+  const candidates = families.map((name) => candidate(name, blocks));
   const best = candidates.reduce((a, b) => (b.criterion < a.criterion ? b : a));
   const plainest = candidates.find((c) => c.family === 'proportional');
   const chosen = plainest && plainest.criterion <= best.criterion + MARKEDLY ? plainest : best;
 
-  const { fit } = chosen;
+  const { fit, degreesOfFreedom } = chosen;
   const replicate = pooledReplicates(strips);
-  const enough = fit.degreesOfFreedom >= FEWEST_DEGREES;
-  const fromFit = fit.residualStandardDeviation ?? 0;
+  const enough = degreesOfFreedom >= FEWEST_DEGREES;
+  const fromFit = degreesOfFreedom > 0 ? Math.sqrt(fit.residualSumOfSquares / degreesOfFreedom) : 0;
   const fallback = replicate ?? CUSTOMARY_ERROR;
   const readingError = Math.max(LEAST_ERROR, enough ? fromFit : Math.max(fromFit, fallback));
-  const unit = unitCovariance(chosen.family, fit, strips);
-  const covariance = gainCovariance(fit, unit, readingError, strips);
+  const size = fit.parameters.length;
+  const covarianceAt = (i: number, j: number): number =>
+    (fit.covariance?.[i * size + j] ?? 0) * readingError ** 2;
   const gains = strips.map((_, i): Estimate => ({
     value: fit.parameters[i] ?? 1,
-    standardError: Math.sqrt(covariance[i * strips.length + i] ?? 0),
+    standardError: Math.sqrt(covarianceAt(i, i)),
   }));
+  const covariance = strips.flatMap((_, i) => strips.map((__, j) => covarianceAt(i, j)));
   const hasExponent = chosen.family === 'power' || chosen.family === 'intensifier-safe';
-  const last = strips.length;
   return {
     law: {
       family: chosen.family,
       exponent: hasExponent
         ? {
-            value: fit.parameters[last] ?? 1,
-            standardError: Math.sqrt(unit[last * (last + 1) + last] ?? 0) * readingError,
+            value: fit.parameters[size - 1] ?? 1,
+            standardError: Math.sqrt(covarianceAt(size - 1, size - 1)),
           }
         : { value: 1, standardError: null },
       referenceDensity: REFERENCE_NET_DENSITY,
-      reason: families.length === 1 ? 'too-few' : chosen === plainest ? 'plainest' : 'better',
-      comparison: compared(candidates, last),
+      reason:
+        family !== 'automatic'
+          ? 'asked-for'
+          : families.length === 1
+            ? 'too-few'
+            : chosen === plainest
+              ? 'plainest'
+              : 'better',
+      comparison: compared(candidates),
     },
     gains,
     covariance,
@@ -117,127 +112,37 @@ export function fitGainLaw(
   };
 }
 
-function candidate(family: GainLawFamily, strips: readonly StripPairs[], count: number): Candidate {
+function candidate(family: GainLawFamily, blocks: PairBlocks): Candidate {
   const hasExponent = family === 'power' || family === 'intensifier-safe';
-  const start = strips.map(({ paired }) => {
-    let cross = 0;
-    let square = 0;
-    for (const { untreated, treated } of paired.pairs) {
-      cross += untreated * treated;
-      square += untreated * untreated;
-    }
-    return Math.min(9, Math.max(0.05, cross / square));
-  });
-  if (hasExponent) start.push(1);
-  const size = start.length;
-  const fit = leastSquares({
-    residualCount: count,
-    start,
-    lower: start.map((_, j) => (j < strips.length ? 0.01 : 0.2)),
-    upper: start.map((_, j) => (j < strips.length ? 10 : 5)),
-    evaluate: (parameters, residuals, jacobian) => {
-      jacobian.fill(0);
-      normalDistances(family, strips, parameters, residuals, jacobian, size);
+  const { start, fixed } = blocks;
+  const size = start.length + (hasExponent ? 1 : 0);
+  const strips = blocks.stripCount;
+  const evaluate = projectedResiduals(family, blocks, size);
+  const fit = leastSquares(
+    {
+      residualCount: blocks.rowCount,
+      start: hasExponent ? [...start, 1] : start,
+      lower: Array.from({ length: size }, (_, j) =>
+        j < strips ? 0.01 : hasExponent && j === size - 1 ? 0.2 : -1,
+      ),
+      upper: Array.from({ length: size }, (_, j) =>
+        j < strips ? 10 : hasExponent && j === size - 1 ? 5 : 7,
+      ),
+      fixed: hasExponent ? [...fixed, false] : fixed,
+      evaluate,
     },
-  });
-  const floor = count * LEAST_ERROR ** 2;
-  const criterion = akaikeCorrected(Math.max(floor, fit.residualSumOfSquares), count, size);
-  return { family, fit, criterion };
-}
-
-/** Distances along the normal and their derivatives by gains and exponent. */
-function normalDistances(
-  family: GainLawFamily,
-  strips: readonly StripPairs[],
-  parameters: Float64Array,
-  residuals: Float64Array,
-  jacobian: Float64Array,
-  size: number,
-): void {
-  let row = 0;
-  strips.forEach(({ paired }, i) => {
-    const law = lawWith(family, parameters[strips.length] ?? 1);
-    const gain = parameters[i] ?? 1;
-    for (const { untreated, treated } of paired.pairs) {
-      const f = gainDerivatives(untreated, gain, law);
-      const s = gainDerivatives(Math.max(untreated, LEAST_SLOPE_DENSITY), gain, law);
-      const length = Math.sqrt(1 + s.byDensity ** 2);
-      const miss = f.value - treated;
-      const bend = (miss * s.byDensity) / length ** 3;
-      residuals[row] = miss / length;
-      jacobian[row * size + i] = f.byGain / length - bend * s.byDensityAndGain;
-      if (size > strips.length) {
-        jacobian[row * size + strips.length] =
-          f.byExponent / length - bend * s.byDensityAndExponent;
-      }
-      row++;
-    }
-  });
-}
-
-function lawWith(family: GainLawFamily, exponent: number): GainLaw {
-  return { family, exponent, referenceDensity: REFERENCE_NET_DENSITY };
-}
-
-/** (J'J)^-1 of the chosen fit, from its covariance, or by the closed form where none is left over. */
-function unitCovariance(
-  family: GainLawFamily,
-  fit: LeastSquaresFit,
-  strips: readonly StripPairs[],
-): number[] {
-  const size = fit.parameters.length;
-  const variance = (fit.residualStandardDeviation ?? 0) ** 2;
-  if (fit.covariance !== null && variance > 0) return fit.covariance.map((c) => c / variance);
-  // No degree of freedom, or an exact fit: the proportional form, which is close for every law.
-  const unit = Array.from({ length: size * size }, () => 0);
-  strips.forEach(({ paired }, i) => {
-    const gain = fit.parameters[i] ?? 1;
-    const slope = family === 'shift' ? 1 : gain;
-    const square = paired.pairs.reduce((sum, { untreated }) => sum + untreated ** 2, 0);
-    unit[i * size + i] = (1 + slope * slope) / square;
-  });
-  return unit;
-}
-
-function gainCovariance(
-  fit: LeastSquaresFit,
-  unit: readonly number[],
-  error: number,
-  strips: readonly StripPairs[],
-): number[] {
-  const size = fit.parameters.length;
-  const count = strips.length;
-  const covariance = Array.from({ length: count * count }, () => 0);
-  const sums = strips.map(({ paired }) => {
-    let first = 0;
-    let second = 0;
-    for (const { untreated } of paired.pairs) {
-      first += untreated;
-      second += untreated * untreated;
-    }
-    return { first, second };
-  });
-  strips.forEach((a, i) => {
-    const gainA = fit.parameters[i] ?? 1;
-    const ratioA = (sums[i]?.first ?? 0) / (sums[i]?.second ?? 1);
-    strips.forEach((b, l) => {
-      const gainB = fit.parameters[l] ?? 1;
-      const ratioB = (sums[l]?.first ?? 0) / (sums[l]?.second ?? 1);
-      let value = (unit[i * size + l] ?? 0) * error * error;
-      const shared = a.untreatedKey === b.untreatedKey;
-      if (shared && i !== l) {
-        const second = Math.sqrt((sums[i]?.second ?? 1) * (sums[l]?.second ?? 1));
-        value += (gainA * gainB * error * error) / second;
-      }
-      if (shared) {
-        value +=
-          gainA * ratioA * gainB * ratioB * (a.paired.untreatedBaseFog.standardError ?? 0) ** 2;
-      }
-      if (i === l) value += (ratioA * (a.paired.treatedBaseFog.standardError ?? 0)) ** 2;
-      covariance[i * count + l] = value;
-    });
-  });
-  return covariance;
+    // The unit covariance: rows are scaled to one reading's error, of which the scale comes later.
+    { weightKind: 'absolute' },
+  );
+  const free = size - fixed.filter(Boolean).length;
+  const rows = blocks.rowCount - blocks.latentCount;
+  const floor = rows * LEAST_ERROR ** 2;
+  return {
+    family,
+    fit,
+    degreesOfFreedom: rows - free,
+    criterion: akaikeCorrected(Math.max(floor, fit.residualSumOfSquares), rows, free),
+  };
 }
 
 function pooledReplicates(strips: readonly StripPairs[]): number | null {
@@ -252,15 +157,15 @@ function pooledReplicates(strips: readonly StripPairs[]): number | null {
   return degrees === 0 ? null : Math.sqrt(squares / degrees);
 }
 
-function compared(candidates: readonly Candidate[], strips: number): ComparedModel[] {
+function compared(candidates: readonly Candidate[]): ComparedModel[] {
   const best = Math.min(...candidates.map((c) => c.criterion));
   const likelihoods = candidates.map((c) =>
     c.criterion === best ? 1 : Math.exp((best - c.criterion) / 2),
   );
   const total = likelihoods.reduce((sum, value) => sum + value, 0);
-  return candidates.map(({ family, fit, criterion }, i) => ({
+  return candidates.map(({ family, criterion }, i) => ({
     name: family,
-    freeParameters: fit.parameters.length - strips,
+    freeParameters: family === 'power' || family === 'intensifier-safe' ? 1 : 0,
     criterion,
     weight: (likelihoods[i] ?? 0) / total,
   }));

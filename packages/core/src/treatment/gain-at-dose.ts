@@ -4,14 +4,15 @@
  *   k = 1 + (k_max - 1) R(E),  E = t c^n q^((T - 20)/10)
  *   dE/dn = E ln c,  dE/dq = E (T - 20) / (10 q)
  *
- * Sources: [Seber2003] section 5.1, the delta method. Deviations: where parameters are built in,
+ * Sources: [Seber2003] section 5.1, the delta method; [BA2002] section 4.3.2, errors that include the
+ * choice of the model. Deviations: where parameters are built in,
  * their plausible ranges stand in for errors: deviations by each are combined in quadrature with two
  * standard errors of the fitted ones.
  */
 import type { Estimate } from '../estimate.ts';
 import { concentrationOf, dose as doseOf, doseRate, REFERENCE_CELSIUS, type Bath } from './dose.ts';
 import { responseDerivatives, type ResponseFamily } from './response.ts';
-import { RESPONSE_PARAMETERS, type DoseResponse } from './treatment-model.ts';
+import { RESPONSE_PARAMETERS, type DoseResponse, type RivalResponse } from './treatment-model.ts';
 
 /** Gain and its derivative by each of `RESPONSE_PARAMETERS`. */
 export interface GainPoint {
@@ -75,10 +76,13 @@ export interface BathGain {
  * @throws InvalidArgumentError if the bath is out of range
  */
 export function gainAtBath(doseResponse: DoseResponse, bath: Bath): BathGain {
-  const { family, covariance, plausible } = doseResponse;
+  const { family, plausible } = doseResponse;
   const parameters = parametersOf(doseResponse);
   const point = gainPoint(family, parameters, bath);
-  const standardError = deltaError(covariance, point.byParameter);
+  const standardError = errorAmongRivals(doseResponse, point.gain, point.byParameter, (rival) => {
+    const other = gainPoint(rival.family, rival.parameters, bath);
+    return { value: other.gain, byParameter: other.byParameter };
+  });
   let down = (2 * (standardError ?? 0)) ** 2;
   let up = down;
   RESPONSE_PARAMETERS.forEach((name, j) => {
@@ -94,7 +98,15 @@ export function gainAtBath(doseResponse: DoseResponse, bath: Bath): BathGain {
     gain: { value: point.gain, standardError },
     completion: {
       value: point.response,
-      standardError: deltaError(covariance, point.responseByParameter),
+      standardError: errorAmongRivals(
+        doseResponse,
+        point.response,
+        point.responseByParameter,
+        (rival) => {
+          const other = gainPoint(rival.family, rival.parameters, bath);
+          return { value: other.response, byParameter: other.responseByParameter };
+        },
+      ),
     },
     plausibleGain: [point.gain - Math.sqrt(down), point.gain + Math.sqrt(up)],
   };
@@ -123,6 +135,29 @@ function movedTo(
 /** Parameter values in the order of `RESPONSE_PARAMETERS`. */
 export function parametersOf(doseResponse: DoseResponse): number[] {
   return RESPONSE_PARAMETERS.map((name) => doseResponse[name].value);
+}
+
+/**
+ * Standard error that includes the choice of the family: the root of the weighted mean of
+ * variance and squared departure over this family and its rivals; null where nothing was fitted.
+ */
+export function errorAmongRivals(
+  doseResponse: Pick<DoseResponse, 'covariance' | 'weight' | 'rivals'>,
+  value: number,
+  byParameter: readonly number[],
+  ofRival: (rival: RivalResponse) => { value: number; byParameter: readonly number[] },
+): number | null {
+  const own = deltaError(doseResponse.covariance, byParameter);
+  if (own === null) return null;
+  let variance = doseResponse.weight * own * own;
+  let weight = doseResponse.weight;
+  for (const rival of doseResponse.rivals) {
+    const other = ofRival(rival);
+    const error = deltaError(rival.covariance, other.byParameter) ?? own;
+    variance += rival.weight * (error * error + (other.value - value) ** 2);
+    weight += rival.weight;
+  }
+  return Math.sqrt(variance / weight);
 }
 
 /** sqrt(g' C g), or null without a covariance. */

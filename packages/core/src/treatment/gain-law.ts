@@ -11,7 +11,9 @@
  * m > 1 lowers low densities where k is near 1, which no intensifier does; the safe form cannot.
  *
  * Sources: [GSE1979] and [MEES1942] for the classes of intensifiers and reducers. Deviations: the safe
- * form is the project's own: u (1 + (k-1) w(u)) with w(u) = (u/r)^(m-1).
+ * form is the project's own: u (1 + (k-1) w(u)) with w(u) = (u/r)^(m-1). Below net density 0.02,
+ * where no reading tells anything, the laws with an exponent run straight to the origin: a power
+ * below 1 would be infinitely steep there.
  */
 import { InvalidArgumentError } from '../errors.ts';
 
@@ -31,6 +33,9 @@ export interface GainLaw {
 
 /** Net density at which gains are stated unless another is given: a full highlight. */
 export const REFERENCE_NET_DENSITY = 1.2;
+
+/** Net density below which the laws with an exponent run straight to the origin. */
+const STRAIGHT_BELOW = 0.02;
 
 /** The plainest law. */
 export const PROPORTIONAL: GainLaw = {
@@ -52,8 +57,7 @@ export interface GainDerivatives {
 /**
  * Net density after treatment.
  *
- * @param netDensity - u, net density before; a reading slightly below zero is passed through the
- *   proportional law
+ * @param netDensity - u, net density before; a reading may lie slightly below zero
  * @param gain - k at the law's reference density, > 0
  * @param law - the gain law
  * @returns v, net density after
@@ -64,24 +68,21 @@ export interface GainDerivatives {
  * treatedNetDensity(1, 1.5, PROPORTIONAL); // => 1.5
  */
 export function treatedNetDensity(netDensity: number, gain: number, law: GainLaw): number {
-  return gainDerivatives(netDensity, gain, law).value;
-}
-
-/**
- * The same with derivatives by u, k and m.
- *
- * @throws InvalidArgumentError as `treatedNetDensity`
- */
-export function gainDerivatives(netDensity: number, gain: number, law: GainLaw): GainDerivatives {
-  const { family, exponent: m, referenceDensity: r } = law;
   if (!Number.isFinite(netDensity)) {
     throw new InvalidArgumentError('treatedNetDensity', 'netDensity', netDensity, 'finite');
   }
-  for (const [name, value] of Object.entries({ gain, exponent: m, referenceDensity: r })) {
+  const { exponent, referenceDensity } = law;
+  for (const [name, value] of Object.entries({ gain, exponent, referenceDensity })) {
     if (!(value > 0 && value < Infinity)) {
       throw new InvalidArgumentError('treatedNetDensity', name, value, 'a number above zero');
     }
   }
+  return gainDerivatives(netDensity, gain, law).value;
+}
+
+/** The same with derivatives by u, k and m. Inner loops call it: arguments are not checked. */
+export function gainDerivatives(netDensity: number, gain: number, law: GainLaw): GainDerivatives {
+  const { family, exponent: m, referenceDensity: r } = law;
   const u = netDensity;
   if (family === 'shift') {
     const shifted = u - r * (1 - gain);
@@ -89,22 +90,25 @@ export function gainDerivatives(netDensity: number, gain: number, law: GainLaw):
       ? { ...ZERO, value: u <= 0 ? u : shifted, byDensity: 1, byGain: u <= 0 ? 0 : r }
       : ZERO;
   }
-  if (family === 'proportional' || u <= 0) {
+  if (family === 'proportional') {
     return { ...ZERO, value: gain * u, byDensity: gain, byGain: u, byDensityAndGain: 1 };
   }
-  const power = (u / r) ** m;
-  const log = Math.log(u / r);
-  const slope = (m * r * power) / u; // d (r (u/r)^m) / d u
-  const slopeByExponent = (r * power * (1 + m * log)) / u;
+  const straight = u < STRAIGHT_BELOW;
+  const at = straight ? STRAIGHT_BELOW : u;
+  const shape = (at / r) ** (m - 1);
+  const log = Math.log(at / r);
   const factor = family === 'power' ? gain : gain - 1;
   const own = family === 'power' ? 0 : 1;
+  // On the straight piece the slope is the chord's, above it the power's own, m times as much.
+  const bend = straight ? 1 : m;
+  const bendByExponent = straight ? log : 1 + m * log;
   return {
-    value: own * u + factor * r * power,
-    byDensity: own + factor * slope,
-    byGain: r * power,
-    byExponent: factor * r * power * log,
-    byDensityAndGain: slope,
-    byDensityAndExponent: factor * slopeByExponent,
+    value: u * (own + factor * shape),
+    byDensity: own + bend * factor * shape,
+    byGain: u * shape,
+    byExponent: u * factor * shape * log,
+    byDensityAndGain: bend * shape,
+    byDensityAndExponent: factor * shape * bendByExponent,
   };
 }
 

@@ -16,7 +16,8 @@ export {
   type DoseExponents,
 } from './dose.ts';
 export { fitDoseResponse, type DoseResponseFit, type GainsAtBaths } from './fit-dose-response.ts';
-export { fitGainLaw, type GainLawFit, type StripPairs } from './fit-gain-law.ts';
+export { fitGainLaw, type GainLawFit } from './fit-gain-law.ts';
+export type { StripPairs } from './pair-blocks.ts';
 export { fitTreatment, type FitTreatmentOptions, type TreatedStrip } from './fit-treatment.ts';
 export { gainAtBath, type BathGain } from './gain-at-dose.ts';
 export {
@@ -82,6 +83,7 @@ export {
   type LawReason,
   type ParameterOrigin,
   type ResponseParameter,
+  type RivalResponse,
   type SeleniumDefaults,
   type TreatedGain,
   type TreatmentModel,

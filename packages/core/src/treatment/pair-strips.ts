@@ -19,6 +19,9 @@ export interface DensityPair {
   readonly untreated: number;
   /** v, net density after the bath. */
   readonly treated: number;
+  /** Readings behind each of the two. */
+  readonly untreatedCount: number;
+  readonly treatedCount: number;
 }
 
 /** Where the base + fog of a strip comes from. */
@@ -26,6 +29,8 @@ export type BaseFogSource = 'read' | 'curve' | 'lowest-density' | 'given';
 
 export interface BaseFog extends Estimate {
   readonly source: BaseFogSource;
+  /** How many readings it is worth in a fit: the count of unexposed ones, Infinity when given. */
+  readonly weight: number;
 }
 
 export interface PairedReadings {
@@ -73,7 +78,7 @@ export function pairStrips(
   const steps = before.steps.filter(({ logExposure }) => logExposure > -Infinity);
   const pairs: DensityPair[] = [];
   let unpaired = 0;
-  for (const { logExposure, meanDensity } of after.steps) {
+  for (const { logExposure, meanDensity, count } of after.steps) {
     if (logExposure === -Infinity) continue;
     const partner = steps.find((step) => Math.abs(step.logExposure - logExposure) < SAME_EXPOSURE);
     if (partner === undefined) unpaired++;
@@ -82,6 +87,8 @@ export function pairStrips(
         logExposure,
         untreated: partner.meanDensity - untreatedBaseFog.value,
         treated: meanDensity - treatedBaseFog.value,
+        untreatedCount: partner.count,
+        treatedCount: count,
       });
     }
   }
@@ -99,15 +106,14 @@ function baseFogOf(
   pooled: PooledReadings,
   given: number | undefined,
 ): BaseFog {
-  if (given !== undefined) return { value: given, standardError: 0, source: 'given' };
+  if (given !== undefined) {
+    return { value: given, standardError: 0, source: 'given', weight: Infinity };
+  }
+  const error = pooled.readingStandardDeviation ?? ASSUMED_READING_ERROR;
   const unexposed = pooled.steps.find(({ logExposure }) => logExposure === -Infinity);
   if (unexposed !== undefined) {
-    const error = pooled.readingStandardDeviation ?? ASSUMED_READING_ERROR;
-    return {
-      value: unexposed.meanDensity,
-      standardError: error / Math.sqrt(unexposed.count),
-      source: 'read',
-    };
+    const { meanDensity: value, count } = unexposed;
+    return { value, standardError: error / Math.sqrt(count), source: 'read', weight: count };
   }
   const lowest = Math.min(...pooled.steps.map(({ meanDensity }) => meanDensity));
   if (pooled.steps.length >= Math.max(FEWEST_STEPS, 6)) {
@@ -115,10 +121,16 @@ function baseFogOf(
     const fitted = fit.status === 'ok' ? estimateOn(fit.curve, derivedBaseFog) : null;
     // A base + fog far below every reading is an extrapolation that nothing supports.
     if (fitted !== null && fitted.value > lowest - 0.15 && fitted.value <= lowest + 0.02) {
-      return { ...fitted, source: 'curve' };
+      const spread = fit.status === 'ok' ? fit.curve.residualStandardDeviation : null;
+      const { value, standardError } = fitted;
+      const weight =
+        standardError !== null && spread !== null && standardError > 0
+          ? Math.min(100, (spread / standardError) ** 2)
+          : 1;
+      return { value, standardError, source: 'curve', weight };
     }
   }
-  return { value: lowest, standardError: ASSUMED_READING_ERROR, source: 'lowest-density' };
+  return { value: lowest, standardError: error, source: 'lowest-density', weight: 1 };
 }
 
 function replicateErrorOf(strips: readonly PooledReadings[]): PairedReadings['replicateError'] {

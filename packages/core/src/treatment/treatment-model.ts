@@ -84,9 +84,9 @@ export interface FittedLaw {
 /**
  * `default`: no trials. `plainest`: the proportional law does as well as any. `better`: another
  * law describes the pairs markedly better (AICc lower by more than 2). `too-few`: too few pairs to
- * tell laws apart.
+ * tell laws apart. `asked-for`: the caller chose it.
  */
-export type LawReason = 'default' | 'plainest' | 'better' | 'too-few';
+export type LawReason = 'default' | 'plainest' | 'better' | 'too-few' | 'asked-for';
 
 /** Gain against dose. */
 export interface DoseResponse {
@@ -109,6 +109,19 @@ export interface DoseResponse {
     readonly celsius: number;
   };
   readonly comparison: readonly ComparedModel[];
+  /** Weight of this family among itself and its rivals; 1 without rivals. */
+  readonly weight: number;
+  /** Families that the trials hardly tell from this one; they widen every standard error. */
+  readonly rivals: readonly RivalResponse[];
+}
+
+/** A rival family with its own parameters. */
+export interface RivalResponse {
+  readonly family: ResponseFamily;
+  /** In the order of `RESPONSE_PARAMETERS`. */
+  readonly parameters: readonly number[];
+  readonly covariance: readonly number[];
+  readonly weight: number;
 }
 
 /** The gain of one treated strip. */
