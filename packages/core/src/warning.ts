@@ -23,6 +23,7 @@ export type WarningCode =
   | 'lack-of-fit'
   | 'suspect-reading'
   | 'fit-not-converged'
+  | 'curve-not-determined'
   | 'curve-not-monotone'
   // film
   | 'speed-point-extrapolated'
@@ -53,7 +54,12 @@ export type WarningCode =
   | 'strips-unpaired'
   | 'steps-unpaired'
   | 'shadow-density-assumed'
-  | 'reading-error-assumed';
+  | 'reading-error-assumed'
+  | 'bath-temperature-assumed'
+  | 'untreated-pooled'
+  | 'process-unknown'
+  // tables of numbers
+  | 'rows-incomplete';
 
 export type WarningDetails = Readonly<Record<string, number | string>>;
 

@@ -32,11 +32,13 @@ export interface StripCurveReadings {
 export const FEWEST_POINTS = 4;
 
 /**
+ * @param fewest - different exposures that are needed; a pair of trial pieces does with one
  * @throws {InputError} `too-few-points`, `mixed-exposures`, `step-outside-tablet`, `no-exposure`
  */
 export function curveReadingsOf(
   strip: ReadingsStrip,
   options: ExposureOptions = {},
+  fewest = FEWEST_POINTS,
 ): StripCurveReadings {
   const place: Place = options.file === undefined ? {} : { file: options.file };
   const { sourceLogExposure: source, logExposure: stated } = options;
@@ -56,12 +58,12 @@ export function curveReadingsOf(
     throw inputFault.mixedExposures({ ...place, row: strip.firstRow }, strip.name);
   }
   const points = new Set(logExposures).size;
-  if (points < FEWEST_POINTS) {
+  if (points < fewest) {
     throw inputFault.tooFewPoints(
       { ...place, row: strip.lastRow, column: 'density' },
       strip.name,
       points,
-      FEWEST_POINTS,
+      fewest,
     );
   }
   const absolute =

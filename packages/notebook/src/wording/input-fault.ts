@@ -30,6 +30,30 @@ export const inputFault = {
       'Save it again as CSV in UTF-8',
     ),
 
+  unreadable: (place: Place, reason: string) =>
+    new InputError(
+      'file-unreadable',
+      place,
+      `the file cannot be read: ${reason}`,
+      'Check the name and the permissions',
+    ),
+
+  unwritable: (place: Place, reason: string) =>
+    new InputError(
+      'file-unwritable',
+      place,
+      `the file cannot be written: ${reason}`,
+      'Choose another name or place',
+    ),
+
+  wouldReplace: (place: Place) =>
+    new InputError(
+      'would-replace',
+      place,
+      'a file of another kind is there already and was left as it is',
+      'Choose another name',
+    ),
+
   tooLarge: (place: Place, most: string) =>
     new InputError(
       'file-too-large',
@@ -164,8 +188,48 @@ export const inputFault = {
     new InputError(
       'too-few-points',
       place,
-      `strip ${shown(strip)} has ${many(points, 'usable step', 'usable steps')}, a curve needs ${needed}`,
+      `strip ${shown(strip)} has ${many(points, 'usable step', 'usable steps')}, ${many(needed, 'is', 'are')} needed`,
       'Read more steps, or remove the strip',
+    ),
+
+  nothingTreated: (place: Place) =>
+    new InputError(
+      'nothing-treated',
+      place,
+      'no strip is marked as treated',
+      'Name the bath in the column "treatment" of its rows, and leave it empty for the untreated strip',
+    ),
+
+  bathIncomplete: (place: Place) =>
+    new InputError(
+      'bath-incomplete',
+      place,
+      'the strip is marked as treated, but this part of its bath is not given',
+      'Give parts of water and minutes for every treated strip',
+    ),
+
+  mixedProcesses: (place: Place, process: string) =>
+    new InputError(
+      'mixed-processes',
+      place,
+      `strips above were treated with ${shown(process)}, this one was not`,
+      'Put each process in a file of its own',
+    ),
+
+  tooFewRows: (place: Place, rows: number, parameters: number) =>
+    new InputError(
+      'too-few-rows',
+      place,
+      `there ${rows === 1 ? 'is' : 'are'} ${many(rows, 'row', 'rows')}, the model has ${many(parameters, 'parameter', 'parameters')}`,
+      'Add rows, or choose a model with fewer parameters',
+    ),
+
+  weights: (place: Place) =>
+    new InputError(
+      'weights',
+      place,
+      'a weight is not above zero',
+      'Remove the row, or give it a small positive weight',
     ),
 
   noStrips: (place: Place, material: string) =>

@@ -58,6 +58,10 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `The curve misses the readings by more than their scatter${clause(d, 'pValue', (p) => ` (p = ${p})`, 4)}. Use the smooth curve, or look for two emulsions or a mistaken step.`,
   'suspect-reading': (d) =>
     `The reading${clause(d, 'density', (x) => ` ${x}`)}${clause(d, 'logExposure', (x) => ` at log exposure ${x}`)} lies far from the curve${clause(d, 'residual', (x) => ` (by ${x})`)}. It was kept; read it again.`,
+  'curve-not-determined': (d) =>
+    d['reason'] === 'no-density-rise'
+      ? 'The densities are all but alike, so there is no curve. Check that the strip was exposed behind the tablet.'
+      : 'No curve could be fitted to these readings. Read more steps, or choose another curve.',
   'fit-not-converged': () =>
     'The fit did not settle, so its figures are uncertain. Add readings, or choose a simpler curve.',
   'curve-not-monotone': () =>
@@ -119,6 +123,14 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `The gain depends on density, and the shadow was taken as net ${clause(d, 'shadow', (x) => x) || '0.10'} because only a range was given. Give shadow and highlight densities.`,
   'reading-error-assumed': (d) =>
     `Too few readings tell their own error; ${clause(d, 'error', (x) => x, 3) || '0.01'} was assumed for one reading. Read more spots before and after.`,
+  'bath-temperature-assumed': (d) =>
+    `The temperature of the bath is not given${clause(d, 'strip', (name) => ` for strip ${name}`)}; ${clause(d, 'celsius', (t) => `${t} °C`, 0) || '20 °C'} was taken. Write it down with the strip.`,
+  'untreated-pooled': (d) =>
+    `${clause(d, 'count', (n) => `${n} untreated strips match`, 0) || 'Several untreated strips match'}${clause(d, 'strip', (name) => ` strip ${name}`)}; they were taken together. Begin the name of a treated strip with the name of its untreated one to say which belongs to it.`,
+  'process-unknown': (d) =>
+    `What the trials do not settle is taken from the built-in selenium bath${clause(d, 'process', (name) => `, though the treatment is called "${name}"`)}. Treat more strips to rely on your own figures alone.`,
+  'rows-incomplete': (d) =>
+    `${clause(d, 'count', (n) => (n === '1' ? 'One row has' : `${n} rows have`), 0) || 'Some rows have'} an empty cell and took no part. Fill it in if the value is known.`,
 };
 
 /** @returns the sentence of a warning */

@@ -1,0 +1,61 @@
+/** The negative that options describe, and the light that prints it. */
+import { enlargerLights } from '@wedgebook/data';
+import { USAGE } from '../text.ts';
+import { UsageError } from '../usage-error.ts';
+import type { Arguments, OptionKinds } from './arguments.ts';
+
+export const NEGATIVE_OPTIONS = {
+  range: { type: 'string' },
+  shadow: { type: 'string' },
+  highlight: { type: 'string' },
+  'base-fog': { type: 'string' },
+  light: { type: 'string' },
+  callier: { type: 'string' },
+  stain: { type: 'string' },
+} as const satisfies OptionKinds;
+
+export type GivenNegative =
+  | { readonly densityRange: number }
+  | { readonly shadowDensity: number; readonly highlightDensity: number };
+
+/** @returns undefined where nothing of a negative is said */
+export function givenNegative(given: Arguments): GivenNegative | undefined {
+  const densityRange = given.number('range', 0.01, 6);
+  const shadowDensity = given.number('shadow', -0.5, 6);
+  const highlightDensity = given.number('highlight', -0.5, 6);
+  const bySpots = shadowDensity !== undefined || highlightDensity !== undefined;
+  if (densityRange !== undefined) {
+    if (bySpots) throw new UsageError(USAGE.rangeOrSpots);
+    return { densityRange };
+  }
+  if (!bySpots) return undefined;
+  if (shadowDensity === undefined || highlightDensity === undefined) {
+    throw new UsageError(USAGE.rangeOrSpots);
+  }
+  if (shadowDensity === highlightDensity) throw new UsageError(USAGE.sameRange);
+  return { shadowDensity, highlightDensity };
+}
+
+export interface GivenLight {
+  readonly callierFactor: number;
+  /** Source and mark of a built-in factor; null where the user gave it. */
+  readonly builtIn: {
+    readonly name: string;
+    readonly source: string;
+    readonly verified: boolean;
+  } | null;
+}
+
+/** `--callier` beats `--light`; diffuse light is the default. */
+export function givenLight(given: Arguments): GivenLight {
+  const id = given.choice('light', ['diffuse', 'condenser']) ?? 'diffuse';
+  const own = given.number('callier', 1, 2);
+  if (own !== undefined) return { callierFactor: own, builtIn: null };
+  const light = enlargerLights.find((candidate) => candidate.id === id);
+  if (light === undefined) return { callierFactor: 1, builtIn: null };
+  const { source, verified } = light.provenance;
+  return {
+    callierFactor: light.callierFactor.value,
+    builtIn: { name: light.name, source, verified },
+  };
+}

@@ -1,0 +1,99 @@
+/** The command's files and streams on Node. */
+import { createReadStream } from 'node:fs';
+import { open, readFile, stat, writeFile } from 'node:fs/promises';
+import { InputError, inputFault } from '@wedgebook/notebook';
+import type { CommandIo } from './io.ts';
+
+/** Larger files are refused before they are read. */
+const MOST_BYTES = 50_000_000;
+
+export function nodeIo(): CommandIo {
+  return {
+    stdout: (text) => process.stdout.write(text),
+    stderr: (text) => process.stderr.write(text),
+    readText,
+    writeText,
+  };
+}
+
+async function* readText(file: string): AsyncGenerator<string> {
+  const place = { file: file === '-' ? 'standard input' : file };
+  let source: AsyncIterable<Uint8Array>;
+  if (file === '-') {
+    source = process.stdin;
+  } else {
+    const { size } = await stated(file);
+    if (size > MOST_BYTES) throw inputFault.tooLarge(place, `${MOST_BYTES / 1e6} MB`);
+    source = createReadStream(file, { highWaterMark: 1 << 18 });
+  }
+  const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
+  let begun = false;
+  for await (const bytes of source) {
+    if (!begun && isUtf16(bytes)) throw inputFault.encoding(place);
+    if (bytes.includes(0)) throw inputFault.binary(place);
+    begun = true;
+    yield decoded(() => decoder.decode(bytes, { stream: true }), place);
+  }
+  yield decoded(() => decoder.decode(), place);
+}
+
+function decoded(decode: () => string, place: { file: string }): string {
+  try {
+    return decode();
+  } catch {
+    throw inputFault.encoding(place);
+  }
+}
+
+const isUtf16 = (bytes: Uint8Array): boolean =>
+  (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
+
+async function stated(file: string): Promise<{ size: number }> {
+  try {
+    const found = await stat(file);
+    if (found.isDirectory()) throw inputFault.unreadable({ file }, 'this is a directory');
+    // Opened once for the permissions: a stream would report them too late.
+    await (await open(file)).close();
+    return found;
+  } catch (error) {
+    if (error instanceof InputError) throw error;
+    throw inputFault.unreadable({ file }, reasonOf(error));
+  }
+}
+
+async function writeText(file: string, text: string): Promise<void> {
+  if (file === '-') {
+    process.stdout.write(text);
+    return;
+  }
+  try {
+    const kind = firstCharacters(text);
+    const there = await readFile(file, 'utf8').catch((error: unknown) => {
+      if ((error as NodeJS.ErrnoException).code === 'ENOENT') return null;
+      throw error;
+    });
+    if (there !== null && there.trim() !== '' && firstCharacters(there) !== kind) {
+      throw inputFault.wouldReplace({ file });
+    }
+    await writeFile(file, text);
+  } catch (error) {
+    if (error instanceof InputError) throw error;
+    throw inputFault.unwritable({ file }, reasonOf(error));
+  }
+}
+
+/** Enough to tell a chart from a file of readings. */
+const firstCharacters = (text: string): string => text.trimStart().slice(0, 4);
+
+function reasonOf(error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code ?? '';
+  const known: Readonly<Record<string, string>> = {
+    ENOENT: 'there is no such file',
+    EACCES: 'permission is denied',
+    EPERM: 'permission is denied',
+    EISDIR: 'this is a directory',
+    ENOTDIR: 'a part of the path is no directory',
+    ENOSPC: 'the disk is full',
+  };
+  return known[code] ?? `the system says ${code === '' ? String(error) : code}`;
+}

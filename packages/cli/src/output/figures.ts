@@ -1,0 +1,33 @@
+/** Numbers as a reader wants them: with their error, to the decimals that mean something. */
+import type { Estimate } from '@wedgebook/core';
+
+/** @returns such as `0.612 ± 0.008`; without an error the number alone */
+export function estimateText(estimate: Estimate | null | undefined, decimals = 3): string {
+  if (estimate === null || estimate === undefined) return '-';
+  const { value, standardError } = estimate;
+  const text = fixed(value, decimals);
+  if (standardError === null) return text;
+  const least = 10 ** -decimals;
+  const error =
+    standardError < least / 2 ? `<${least.toFixed(decimals)}` : fixed(standardError, decimals);
+  return `${text} ± ${error}`;
+}
+
+/** Fixed decimals, never `-0.00`; a dash for nothing. */
+export function fixed(value: number | null | undefined, decimals: number): string {
+  if (value === null || value === undefined) return '-';
+  const text = value.toFixed(decimals);
+  return Number(text) === 0 ? text.replace('-', '') : text;
+}
+
+/** To so many significant digits, without an exponent where it can be helped. */
+export function significant(value: number | null, digits = 6): string {
+  return value === null ? '-' : String(Number(value.toPrecision(digits)));
+}
+
+/** Minutes as on a timer: `6.5 min (6:30)`. */
+export function minutesText(minutes: number): string {
+  const seconds = Math.round(minutes * 60);
+  const rest = String(seconds % 60).padStart(2, '0');
+  return `${fixed(minutes, 2)} min (${Math.floor(seconds / 60)}:${rest})`;
+}

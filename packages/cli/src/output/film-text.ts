@@ -1,0 +1,109 @@
+/** The measures of film strips, for reading. */
+import type { CharacteristicCurve, FilmMeasures, FilmSpeed } from '@wedgebook/core';
+import { stripTitle } from '../strips/describe-strip.ts';
+import type { FittedStrip } from '../strips/fitted-strip.ts';
+import { FILM_COLUMNS, MEASURES as M } from '../text.ts';
+import { alignedTable, factList } from './aligned-table.ts';
+import { estimateText, fixed } from './figures.ts';
+import { shownWarnings, warningLines } from './warnings.ts';
+
+interface Measured {
+  readonly fitted: FittedStrip;
+  readonly measures: FilmMeasures | null;
+}
+
+/** One line for each strip. */
+export function filmSummary(measured: readonly Measured[]): string {
+  const rows = measured.map(({ fitted, measures }) => [
+    fitted.strip.name,
+    fixed(fitted.strip.minutes, 1),
+    String(fitted.points),
+    estimateText(measures?.baseFog),
+    estimateText(measures?.gamma),
+    estimateText(measures?.contrastIndex),
+    estimateText(measures?.averageGradients.find(({ to }) => to === '+1.30')?.value),
+    speedFigure(measures?.speed ?? null),
+  ]);
+  return alignedTable(
+    FILM_COLUMNS.map((title, index) => ({ title, align: index === 0 ? 'left' : 'right' })),
+    rows,
+  );
+}
+
+/** All measures of one strip, with their definitions and warnings. */
+export function filmBlock(fitted: FittedStrip, measures: FilmMeasures | null): string {
+  const { strip, curve, exposureKind } = fitted;
+  const unit = M.logExposure[exposureKind];
+  const rows: (readonly string[])[] = [curveRow(fitted, curve)];
+  if (measures !== null) {
+    const { isoTriangle, speed, fractionalGradientSpeed: delta, usefulRange } = measures;
+    rows.push(
+      fact(M.baseFog, estimateText(measures.baseFog)),
+      fact(M.densityMax, estimateText(measures.densityMax)),
+      fact(M.gamma, estimateText(measures.gamma)),
+      fact(M.contrastIndex, estimateText(measures.contrastIndex)),
+      ...measures.averageGradients.map(({ from, to, value }) => [
+        M.averageGradient[0],
+        estimateText(value),
+        M.averageGradient[1](from, to),
+      ]),
+      fact(M.inertia, estimateText(measures.inertia?.logExposure), unit),
+      fact(M.speedPoint, estimateText(measures.speedPoint?.logExposure), unit),
+      [
+        M.isoTriangle[0],
+        estimateText(isoTriangle?.densityRise),
+        isoTriangle === null ? M.isoTriangle[1] : `${M.isoTriangle[1]}; ${M.met(isoTriangle.met)}`,
+      ],
+      speed === null
+        ? [M.speed['exposure-index'], '-', exposureKind === 'relative' ? M.noSpeed : '']
+        : [
+            M.speed[speed.kind],
+            `${speedFigure(speed)} (exact ${estimateText(speed.exact, 1)})`,
+            M.speedDefinition[speed.kind],
+          ],
+    );
+    if (delta !== null && exposureKind === 'absolute') {
+      rows.push(fact(M.fractionalGradient, estimateText(delta.exact, 1)));
+    }
+    if (measures.hurterDriffieldSpeed !== null && exposureKind === 'absolute') {
+      rows.push(fact(M.hurterDriffieldSpeed, estimateText(measures.hurterDriffieldSpeed, 1)));
+    }
+    if (usefulRange !== null) {
+      const { value, fromLogExposure, toLogExposure, atLeast } = usefulRange;
+      rows.push([
+        M.usefulRange,
+        fixed(value, 2),
+        M.usefulFromTo(fixed(fromLogExposure, 2), fixed(toLogExposure, 2), atLeast),
+      ]);
+    }
+  }
+  const warnings = shownWarnings(fitted.warnings, measures?.warnings ?? []);
+  return `${stripTitle(strip)}\n${factList(rows)}${warningLines(warnings)}`;
+}
+
+/** The family of the curve, its scatter and what it stands on. */
+export function curveRow(
+  fitted: FittedStrip,
+  curve: CharacteristicCurve | null,
+): readonly string[] {
+  const { points, readings } = fitted;
+  const unexposed = readings.unexposedDensities?.length ?? 0;
+  const counts = M.points(points, readings.densities.length, unexposed);
+  const scatter = curve?.residualStandardDeviation ?? null;
+  const error =
+    scatter === null ? M.through : M.scatter(fixed(scatter, 4), curve?.degreesOfFreedom ?? 0);
+  return [M.curve, curve?.family ?? '-', curve === null ? counts : `${counts}; ${error}`];
+}
+
+function fact(
+  [name, definition]: readonly [string, string],
+  figure: string,
+  unit?: string,
+): readonly string[] {
+  return [name, figure, unit === undefined ? definition : `${unit}, ${definition}`];
+}
+
+/** Such as `125/22°`. */
+function speedFigure(speed: FilmSpeed | null): string {
+  return speed === null ? '-' : `${speed.arithmetic}/${speed.degrees}°`;
+}

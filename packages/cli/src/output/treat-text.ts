@@ -1,0 +1,112 @@
+/** Treatment models, plans and cautions, for reading. */
+import type { GradeTable, RangeReport, ResponseParameter, TreatmentModel } from '@wedgebook/core';
+import { seleniumDefaults, type Caution } from '@wedgebook/data';
+import { MEASURES as M, TREATMENT as T, WORDS } from '../text.ts';
+import { alignedTable, factList } from './aligned-table.ts';
+import { estimateText, fixed, minutesText } from './figures.ts';
+import { gradeText } from './paper-text.ts';
+import { gradeTableText, markText } from './provenance-text.ts';
+import type { ShownPlan } from './treat-json.ts';
+import { wrapped } from './wrapped.ts';
+
+/** Law, dose-response with the source of every built-in figure, treated strips. */
+export function modelText(model: TreatmentModel): string {
+  const { law, doseResponse, treated, origin } = model;
+  const { completion95Minutes: complete } = doseResponse;
+  const figure = (
+    name: ResponseParameter,
+    [title, definition]: readonly [string, string],
+  ): readonly string[] => [
+    title,
+    estimateText(doseResponse[name]),
+    `${definition}; ${sourceText(name, model)}`,
+  ];
+  const usesSteepness = doseResponse.family === 'hill' || doseResponse.family === 'weibull';
+  const [completeTitle, completeWords] = T.completion(complete.partsWater, complete.celsius);
+  const facts = factList([
+    [T.law, law.family, `${T.exponent} ${estimateText(law.exponent)}; ${T.reason[law.reason]}`],
+    [T.response, doseResponse.family, ''],
+    figure('maximumGain', T.maximumGain),
+    figure('halfDose', T.halfDose),
+    ...(usesSteepness ? [figure('steepness', T.steepness)] : []),
+    figure('concentrationExponent', T.concentrationExponent),
+    figure('temperatureCoefficient', T.temperatureCoefficient),
+    [completeTitle, estimateText(complete, 2), completeWords],
+  ]);
+  const strips = alignedTable(
+    T.columns.map((title, index) => ({ title, align: index === 0 ? 'left' : 'right' }) as const),
+    treated.map(({ strip, partsWater, bathMinutes, bathCelsius, pairs, gain }) => [
+      strip,
+      `1+${partsWater}`,
+      fixed(bathMinutes, 2),
+      fixed(bathCelsius, 1),
+      String(pairs),
+      estimateText(gain),
+    ]),
+    '  ',
+  );
+  const head = `${T.model} (${T.origin[origin]})\n${facts}`;
+  return strips === '' ? head : `${head}${T.treated}\n${strips}`;
+}
+
+function sourceText(name: ResponseParameter, { doseResponse }: TreatmentModel): string {
+  if (doseResponse.origin[name] === 'fitted') return T.fromTrials;
+  return `${T.fromDefaults}, ${markText(seleniumDefaults.parameters[name].provenance)}`;
+}
+
+/** What the bath makes of the negative. */
+export function planText(shown: ShownPlan, table: GradeTable): string {
+  const { prediction, light } = shown;
+  const { bath, before, after } = prediction;
+  const title = shown.kind === 'plan' ? T.plan : T.prediction;
+  const head =
+    shown.kind === 'plan'
+      ? `${title}: ${T.reachable(shown.reachable)}; ${T.aim[shown.aim]}\n`
+      : `${title}\n`;
+  const facts = factList([
+    [T.bath, `1+${bath.partsWater}, ${bath.celsius} °C`, ''],
+    [T.minutes, minutesText(shown.minutes), T.complete(fixed(100 * shown.completion.value, 1))],
+    ...(shown.kind === 'plan' ? [[T.gain[0], estimateText(shown.gainNeeded), T.gain[1]]] : []),
+    [T.gainGot[0], estimateText(prediction.effect.gain), T.gainGot[1]],
+    [T.maximumGain[0], estimateText(shown.maximumGain), T.maximumGain[1]],
+  ]);
+  const row = (name: string, cell: (report: RangeReport) => string) => [
+    name,
+    cell(before),
+    cell(after),
+  ];
+  const beforeAfter = alignedTable(
+    T.columnsBeforeAfter.map((column) => ({ title: column })),
+    [
+      row(M.densityRange[0], ({ densityRange }) => estimateText(densityRange)),
+      row(M.printingRange[0], ({ printingRange }) => estimateText(printingRange)),
+      row(M.rangeWanted[0], ({ isoRange }) =>
+        isoRange === null ? '-' : `R ${isoRange.rounded} (exact ${fixed(isoRange.exact.value, 1)})`,
+      ),
+      row(M.paperGrade, ({ paperGrade }) => gradeText(paperGrade)),
+    ],
+    '  ',
+  );
+  const [low, high] = prediction.plausibleRange;
+  const notes = [
+    T.plausible(fixed(low, 2), fixed(high, 2)),
+    `${M.paperGrade}: ${gradeTableText(table)}`,
+    light.builtIn === null
+      ? T.callier(light.callierFactor)
+      : T.callierBuiltIn(light.callierFactor, light.builtIn.name),
+  ];
+  return `${head}${facts}${beforeAfter}${notes.map((note) => `  ${note}\n`).join('')}`;
+}
+
+/** Every caution with its source: never left out, never shortened. */
+export function cautionsText(cautions: readonly Caution[]): string {
+  const lines = cautions.map(
+    ({ text, provenance }) =>
+      `${wrapped(`${WORDS.caution} ${text}`, 96, '     ').slice(2)}${wrapped(
+        T.source(provenance.source, markText(provenance)),
+        96,
+        '     ',
+      )}`,
+  );
+  return `${T.cautions}\n${lines.join('')}`;
+}

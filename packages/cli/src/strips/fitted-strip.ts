@@ -1,0 +1,39 @@
+/** A strip of the file with its curve. */
+import {
+  fitCurve,
+  warning,
+  type CharacteristicCurve,
+  type CurveFamily,
+  type CurveReadings,
+  type Warning,
+} from '@wedgebook/core';
+import { curveReadingsOf, type ExposureOptions, type ReadingsStrip } from '@wedgebook/notebook';
+
+export interface FittedStrip {
+  readonly strip: ReadingsStrip;
+  readonly readings: CurveReadings;
+  readonly exposureKind: 'absolute' | 'relative';
+  readonly points: number;
+  /** Null where the readings hold no curve; a warning says why. */
+  readonly curve: CharacteristicCurve | null;
+  readonly warnings: readonly Warning[];
+}
+
+/** @throws {InputError} where the strip has too few usable points, or no exposures */
+export function fittedStrip(
+  strip: ReadingsStrip,
+  exposure: ExposureOptions,
+  family: CurveFamily | undefined,
+): FittedStrip {
+  const { readings, exposureKind, points, warnings } = curveReadingsOf(strip, exposure);
+  const fit = fitCurve(readings, family === undefined ? {} : { family });
+  const common = { strip, readings, exposureKind, points };
+  const noticed = [...strip.warnings, ...warnings, ...fit.warnings];
+  return fit.status === 'ok'
+    ? { ...common, curve: fit.curve, warnings: noticed }
+    : {
+        ...common,
+        curve: null,
+        warnings: [...noticed, warning('curve-not-determined', { reason: fit.reason })],
+      };
+}

@@ -1,0 +1,358 @@
+/**
+ * Every word that the command prints of its own. Sentences of warnings and of faults in a file
+ * belong to @wedgebook/notebook, which the app shares.
+ */
+
+export const WORDS = {
+  warning: '!',
+  caution: '!!',
+  none: '-',
+  unverified: 'unverified',
+  verified: 'verified',
+} as const;
+
+const list = (names: readonly string[]) => names.join(', ');
+
+/** What is wrong with a call. */
+export const USAGE = {
+  parse: (message: string) => {
+    const [first = message] = message.split('. ');
+    return first.replace(/\.$/, '');
+  },
+  noVerb: 'no verb was given',
+  unknownVerb: (verb: string, verbs: readonly string[]) =>
+    `"${verb}" is no verb; there are ${list(verbs)}`,
+  notBuilt: (verb: string) => `${verb}: not built yet`,
+  outside: (name: string, written: string, lowest: number, highest: number) =>
+    `--${name} ${written} is outside ${lowest} to ${highest}`,
+  notAChoice: (name: string, written: string, choices: readonly string[]) =>
+    `--${name} ${written} is not known; there are ${list(choices)}`,
+  notANumber: (name: string, written: string) =>
+    `--${name} takes a number such as 1.25, not "${written}"`,
+  oneFile: 'one FILE is needed; - reads standard input',
+  noFile: 'this verb takes no FILE',
+  oneFileAtMost: 'at most one FILE can be given',
+  needs: (name: string, hint: string) => `--${name} is needed: ${hint}`,
+  stdinTwice: 'standard input can be read only once',
+  absoluteWithoutSource:
+    '--log-exposure absolute has no meaning for tablet densities alone; add --source-log-exposure X, log10 of the lux-seconds without the tablet',
+  rangeOrSpots: 'give either --range DR, or both --shadow D and --highlight D',
+  rangeNeeded:
+    'the negative is needed: --range DR, or --shadow D and --highlight D (densities, the highlight being the denser)',
+  targetNeeded:
+    'what is wanted? --to-grade G, --to-range R or --paper FILE plans; --minutes M predicts',
+  targetsClash: 'only one of --to-grade, --to-range, --paper and --minutes can be given',
+  planOrFile: 'give FILE with treated strips, or a negative (--range …) and a dilution, or both',
+  onePaper: (papers: number) =>
+    papers === 0
+      ? 'the file of --paper gives no exposure scale; see it with the verb paper'
+      : 'the file of --paper holds several strips; leave one in it',
+  dilution: (written: string) =>
+    `--dilution ${written} is not clear; write 1+n, such as 1+3 for one part of concentrate and three of water`,
+  gradeOutside: (grade: number, grades: readonly number[]) =>
+    `--to-grade ${grade} is not in the table, which has the grades ${list(grades.map(String))}`,
+  sameRange: 'the shadow and the highlight have the same density',
+  startLength: (given: number, needed: number, names: readonly string[]) =>
+    `--start has ${given} values, the model needs ${needed}: ${list(names)}`,
+  outputNeeded: '-o chart.svg is needed, or -o - for standard output',
+  notThisFile: 'the output cannot be the input',
+  unknownColumn: 'give --x COLUMN and --y COLUMN by the names in the header',
+} as const;
+
+/** Names of the measures, with the definitions that they follow. */
+export const MEASURES = {
+  curve: 'curve',
+  scatter: (value: string, freedom: number) =>
+    `scatter of a reading ${value} on ${freedom} degrees of freedom`,
+  through: 'drawn through every reading, no error',
+  points: (points: number, readings: number, unexposed: number) =>
+    `${points} steps, ${readings} readings${unexposed > 0 ? `, ${unexposed} unexposed` : ''}`,
+  baseFog: ['base + fog', 'density of the unexposed film'],
+  densityMax: ['greatest density', 'on the curve at the greatest exposure read'],
+  gamma: ['gamma', 'greatest sustained slope of the curve'],
+  inertia: ['inertia', 'where that slope meets base + fog'],
+  speedPoint: ['speed point', 'where net density is 0.10'],
+  isoTriangle: ['ISO 6 contrast', 'density rise from the speed point over +1.30'],
+  met: (met: boolean) => (met ? 'met: 0.80 within the tolerance' : 'not met: 0.80 is asked for'),
+  speed: {
+    iso: 'ISO speed',
+    'exposure-index': 'exposure index',
+  },
+  speedDefinition: {
+    iso: 'ISO 6: 0.8 / exposure at the speed point, rounded through degrees',
+    'exposure-index':
+      '0.8 / exposure at the speed point; no ISO speed, the contrast condition is not met',
+  },
+  noSpeed: 'no speed: the exposure is relative',
+  fractionalGradient: [
+    'fractional-gradient speed',
+    'delta-X method, coefficients from memory, unverified',
+  ],
+  hurterDriffieldSpeed: ['H&D speed', '34 / inertia, historic'],
+  contrastIndex: [
+    'contrast index',
+    'line through points 0.2 and 2.2 from its centre on base + fog',
+  ],
+  averageGradient: [
+    'average gradient',
+    (from: string, to: string) => `chord from ${from} over ${to}`,
+  ],
+  usefulRange: 'useful range',
+  usefulFromTo: (from: string, to: string, atLeast: boolean) =>
+    `log exposure ${from} to ${to}${atLeast ? ', at least: the readings end there' : ''}`,
+  logExposure: { absolute: 'log10 lux-seconds', relative: 'relative log exposure' },
+  densityMin: ['paper white', 'least density of the curve'],
+  paperMax: ['greatest density'],
+  paperMaxBasis: {
+    asymptote: 'level that the curve tends to',
+    'highest-reading': 'on the curve at the greatest exposure read',
+  },
+  threshold: ['threshold', 'where net density is 0.04'],
+  shadowPoint: {
+    net: ['shadow point', '90 % of the net maximum (ISO 6846, net form from memory)'],
+    gross: ['shadow point', '90 % of the gross maximum (ISO 6846)'],
+  },
+  paperSpeedPoint: ['speed point', 'where net density is 0.60'],
+  exposureScale: ['exposure scale', 'log exposure from threshold to shadow point'],
+  isoRange: ['ISO range', 'R = 100 times the exposure scale; rounded to the nearest 10'],
+  isoSpeed: ['ISO paper speed', 'P = 1000 / exposure at the speed point; rounding from memory'],
+  paperGradient: ['average gradient', 'chord from threshold to shadow point'],
+  greatestGradient: ['greatest gradient', 'steepest slope of the curve'],
+  paperGrade: 'paper grade',
+  continuous: (value: string) => `${value} on a continuous scale`,
+  outside: {
+    softer: 'softer than any grade of the table',
+    harder: 'harder than any grade of the table',
+  },
+  densityRange: ['density range', 'highlight less shadow, diffuse density'],
+  printingRange: [
+    'printing range',
+    (factor: number) => `as the paper sees it, Callier factor ${factor}`,
+  ],
+  scaleWanted: ['exposure scale wanted', 'equal to the printing range'],
+  rangeWanted: ['ISO range wanted', 'R = 100 times the printing range'],
+  paperOf: (name: string) => `paper ${name}`,
+  verdict: {
+    fits: 'fits this paper (within 0.05)',
+    'falls-short': 'falls short of this paper: prints flat',
+    overshoots: 'overshoots this paper: prints harsh',
+  },
+  difference: (stops: string) => `printing range less exposure scale, ${stops} stops`,
+} as const;
+
+/** One line for each strip. */
+export const FILM_COLUMNS = [
+  'strip',
+  'minutes',
+  'steps',
+  'base + fog',
+  'gamma',
+  'contrast index',
+  'gradient +1.30',
+  'speed or index',
+] as const;
+
+/** Headings and phrases of the treatment tables. */
+export const TREATMENT = {
+  model: 'Treatment',
+  origin: {
+    fitted: 'fitted to your strips',
+    default: 'built-in values',
+  },
+  law: 'gain law',
+  exponent: 'exponent',
+  response: 'dose and response',
+  maximumGain: ['greatest gain', 'what net densities are multiplied by when the bath is complete'],
+  halfDose: ['half dose', 'minutes in undiluted concentrate at 20 °C for half of the change'],
+  steepness: ['steepness', 'of the response to dose'],
+  concentrationExponent: ['concentration exponent', 'n in dose = c^n t'],
+  temperatureCoefficient: ['temperature coefficient', 'factor of speed for 10 °C'],
+  completion: (parts: number, celsius: number): [string, string] => [
+    '95 % complete',
+    `minutes at 1+${parts}, ${celsius} °C`,
+  ],
+  reason: {
+    default: 'the plainest law, no trials',
+    plainest: 'the plainest law describes your strips as well as any',
+    better: 'describes your strips markedly better than the plainest law',
+    'too-few': 'too few pairs to tell laws apart',
+    'asked-for': 'as asked',
+  },
+  plausible: (low: string, high: string) =>
+    `density range after may well lie between ${low} and ${high}, given what is known of the bath`,
+  callier: (factor: number) => `Callier factor ${factor}: yours`,
+  callierBuiltIn: (factor: number, light: string) => `Callier factor ${factor}: built-in, ${light}`,
+  fromTrials: 'fitted',
+  fromDefaults: 'built-in',
+  treated: 'Treated strips',
+  columns: ['strip', 'dilution', 'minutes', '°C', 'pairs', 'gain'],
+  plan: 'Plan',
+  prediction: 'Prediction',
+  reachable: (yes: boolean) => (yes ? 'can be reached' : 'cannot be reached with this bath'),
+  aim: {
+    'band-middle': 'aims at the middle of the grade',
+    'in-band': 'aims into the grade as far as the bath goes',
+    range: 'aims at the range that was asked for',
+    'already-there': 'the negative is there already: no bath',
+    'most-reachable': 'shows the most that this bath gives',
+    predicted: 'as asked',
+  },
+  bath: 'bath',
+  minutes: 'time',
+  gain: ['gain needed', "of the silver at the law's reference density"],
+  gainGot: ['gain', "of the silver at the law's reference density"],
+  complete: (percent: string) => `${percent} % of the whole change`,
+  columnsBeforeAfter: ['', 'before', 'after'],
+  cautions: 'Before you open the bottle',
+  source: (text: string, mark: string) => `source: ${text} (${mark})`,
+} as const;
+
+export const FIT_WORDS = {
+  title: (model: string, rows: number) => `${model}, fitted to ${rows} rows`,
+  columns: ['parameter', 'value', 'standard error'],
+  residual: 'residual standard deviation',
+  freedom: 'degrees of freedom',
+  sum: 'residual sum of squares',
+  covariance: 'covariance',
+  predictions: ['x', 'y', 'standard error'],
+  robust: 'Huber loss, scale from the median absolute deviation',
+  atBound: 'at its bound',
+} as const;
+
+export const PLOT_WORDS = {
+  title: (strips: number) => (strips === 1 ? 'Characteristic curve' : 'Characteristic curves'),
+  written: (file: string, strips: number) =>
+    `${file}: ${strips} ${strips === 1 ? 'curve' : 'curves'} drawn`,
+} as const;
+
+/** Lines on standard error. */
+export const MESSAGES = {
+  usage: (fault: string, verb: string | null) =>
+    `wedgebook: ${fault}. See: wedgebook ${verb === null ? '' : `${verb} `}--help\n`,
+  input: (message: string) => `wedgebook: ${message}\n`,
+  unexpected: (message: string) => `wedgebook: this should not have happened: ${message}\n`,
+} as const;
+
+export const VERSION_LINE = 'wedgebook 0.1.0\n';
+
+export const GENERAL_HELP = `wedgebook: from step-wedge readings to a paper grade, a toning bath and the next development
+
+  wedgebook film FILE       speed, contrast and base + fog of film strips
+  wedgebook paper FILE      ISO range, speed and grade of paper strips
+  wedgebook match           the paper that a negative asks for
+  wedgebook treat [FILE]    fit, predict and plan a selenium bath
+  wedgebook fit FILE        fit a model to two columns of any table
+  wedgebook plot FILE       the curves as an SVG chart
+
+  --json                    one JSON document in full precision
+  --help                    after a verb: its options and an example
+  --version
+
+FILE is CSV with a header row; - reads standard input. Columns: strip, material, step,
+tablet_density or log_exposure, density, channel, minutes, celsius, treatment, parts_water,
+bath_minutes, bath_celsius. Rows of one strip and step are replicates; an empty density is an
+unread step; a density without an exposure is base + fog.
+
+Exit code 0 is success, 1 bad input, 2 wrong usage.
+`;
+
+const READING_OPTIONS = `  --log-exposure absolute|relative   how log_exposure (or the source) is meant
+  --source-log-exposure X            log10 lux-seconds without the tablet: makes tablet
+                                     densities absolute
+  --tablet ID                        nominal-21, nominal-31, nominal-11 or nominal-41, for
+                                     files that give steps alone
+  --model NAME                       toe-shoulder, logistic-4, logistic-5, hurter-driffield,
+                                     monotone-smooth or as-drawn
+`;
+
+const NEGATIVE_HELP = `  --range DR                         density range of the negative, or
+  --shadow D --highlight D           its thinnest and densest spots with detail
+  --light diffuse|condenser          the enlarger's light; diffuse unless given
+  --callier Q                        your own Callier factor, 1 to 2
+  --stain S                          stain density per unit of silver density
+  --grade-table ID                   ansi-1966, laboratory-diffuse or memory-condenser
+`;
+
+/** Help of each verb, with an example that works. */
+export const HELP = {
+  film: `wedgebook film FILE [options]
+
+Fits the characteristic curve of each film strip and tells base + fog, speed and contrast, each
+with its definition and standard error.
+
+${READING_OPTIONS}  --iso-tolerance T                  on the rise of 0.80 over +1.30; 0.05 unless given
+  --json
+
+Example: wedgebook film data/demo/film-family.csv
+`,
+  paper: `wedgebook paper FILE [options]
+
+Measures each paper strip by ISO 6846: exposure scale, ISO range, speed, and the paper grade.
+
+${READING_OPTIONS}  --density-basis net|gross          90 % of the net (default) or gross maximum density
+  --grade-table ID                   ansi-1966, laboratory-diffuse or memory-condenser
+  --json
+
+Example: wedgebook paper data/demo/paper.csv
+`,
+  match: `wedgebook match --range DR [options]
+
+The exposure scale, ISO range and grade that a negative asks for, and how a paper of your own
+serves it.
+
+${NEGATIVE_HELP}  --paper FILE                       paper strips to compare with
+  --json
+
+Example: wedgebook match --shadow 0.31 --highlight 1.18 --paper data/demo/paper.csv
+`,
+  treat: `wedgebook treat [FILE] [negative and target] [options]
+
+Fits a bath to treated strips (FILE), or takes the built-in selenium bath; with a negative and a
+target it plans the bath, with --minutes it predicts. Cautions are always shown.
+
+${NEGATIVE_HELP}  --base-fog D                       base + fog under the spots
+  --to-grade G | --to-range R | --paper FILE
+                                     what the negative should reach
+  --minutes M                        predict what so many minutes do
+  --dilution 1+n                     parts of concentrate and water
+  --celsius T                        20 unless given
+  --stain-kept F                     share of the stain that the bath leaves, 0 to 1
+  --law NAME                         automatic, proportional, power or intensifier-safe
+  --response NAME                    automatic, first-order, hill, weibull or parabolic
+${READING_OPTIONS}  --json
+
+Example: wedgebook treat data/demo/treatment.csv --range 0.74 --to-grade 3 --dilution 1+3
+Example: wedgebook treat --range 0.74 --dilution 1+1 --minutes 6.5
+`,
+  fit: `wedgebook fit FILE --model MODEL --x COLUMN --y COLUMN [options]
+
+Least squares of a built-in model to two columns of any table with a header.
+
+  --model NAME     straight-line, exponential-rise, log-logistic-3, log-logistic-4, weibull-4,
+                   michaelis-menten, toe-shoulder, toe-only, logistic-4, logistic-5,
+                   hurter-driffield
+  --x, --y COLUMN  by their names in the header
+  --start a,b,c    starting values
+  --weights COLUMN weights (not standard deviations)
+  --robust         Huber loss
+  --covariance     show the covariance of the parameters
+  --predict x,x    values of the model with standard errors
+  --json
+
+Example: wedgebook fit data/demo/gain-by-dose.csv --model exponential-rise --x dose --y gain_less_one
+`,
+  plot: `wedgebook plot FILE -o chart.svg [options]
+
+Draws the curves of a file with their readings, black on white.
+
+  -o FILE          the chart; - writes it to standard output
+  --title TEXT
+  --width W --height H   in pixels, 900 x 600 unless given
+${READING_OPTIONS}  --json
+
+Example: wedgebook plot data/demo/film-family.csv -o family.svg
+`,
+  times: `wedgebook times: not built yet\n`,
+  print: `wedgebook print: not built yet\n`,
+  convert: `wedgebook convert: not built yet\n`,
+} as const;

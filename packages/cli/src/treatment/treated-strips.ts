@@ -1,0 +1,115 @@
+/**
+ * Treated strips of a file, each with the untreated strip of the same exposure.
+ *
+ * Untreated strips match where material, channel and development agree and the exposures overlap.
+ * Of several, the one with the same name is taken, then the one whose name the treated strip's
+ * name begins with, then all of them together, with a warning.
+ */
+import { warning, type CurveReadings, type TreatedStrip, type Warning } from '@wedgebook/core';
+import {
+  curveReadingsOf,
+  inputFault,
+  type ExposureOptions,
+  type ReadingsFile,
+  type ReadingsStrip,
+} from '@wedgebook/notebook';
+
+export interface TreatedStrips {
+  readonly strips: readonly TreatedStrip[];
+  /** The process that the file names. */
+  readonly process: string;
+  readonly warnings: readonly Warning[];
+}
+
+/** Temperature taken where the file gives none, °C. */
+const USUAL_CELSIUS = 20;
+
+interface Read {
+  readonly strip: ReadingsStrip;
+  readonly readings: CurveReadings;
+}
+
+/** @throws {InputError} where nothing was treated, a bath is incomplete, or processes are mixed */
+export function treatedStrips(file: ReadingsFile, exposure: ExposureOptions): TreatedStrips {
+  const place = exposure.file === undefined ? {} : { file: exposure.file };
+  const warnings: Warning[] = [...file.warnings];
+  const read = file.strips.map((strip): Read => {
+    const taken = curveReadingsOf(strip, exposure, 1);
+    // Whether exposures are absolute is of no account here: only pairs are compared.
+    warnings.push(...strip.warnings);
+    return { strip, readings: taken.readings };
+  });
+  const untreated = read.filter(({ strip }) => strip.treatment === null);
+  const treated = read.filter(({ strip }) => strip.treatment !== null);
+  const [first] = treated;
+  if (first === undefined) throw inputFault.nothingTreated(place);
+  const process = first.strip.treatment ?? '';
+  const strips = treated.map(({ strip, readings }): TreatedStrip => {
+    const at = { ...place, row: strip.firstRow };
+    if (strip.treatment !== process) {
+      throw inputFault.mixedProcesses({ ...at, column: 'treatment' }, process);
+    }
+    if (strip.partsWater === null)
+      throw inputFault.bathIncomplete({ ...at, column: 'parts_water' });
+    if (strip.bathMinutes === null) {
+      throw inputFault.bathIncomplete({ ...at, column: 'bath_minutes' });
+    }
+    if (strip.bathCelsius === null) {
+      warnings.push(
+        warning('bath-temperature-assumed', { strip: strip.name, celsius: USUAL_CELSIUS }),
+      );
+    }
+    const partners = partnersOf({ strip, readings }, untreated);
+    if (partners.length > 1) {
+      warnings.push(warning('untreated-pooled', { strip: strip.name, count: partners.length }));
+    }
+    return {
+      strip: strip.name,
+      bath: {
+        partsWater: strip.partsWater,
+        minutes: strip.bathMinutes,
+        celsius: strip.bathCelsius ?? USUAL_CELSIUS,
+      },
+      treated: readings,
+      untreated: partners.length === 0 ? null : pooled(partners.map((partner) => partner.readings)),
+      ...(partners.length > 0 && {
+        untreatedStrip: partners.map((partner) => partner.strip.name).join(' + '),
+      }),
+    };
+  });
+  if (process !== 'selenium') warnings.push(warning('process-unknown', { process }));
+  return { strips, process, warnings };
+}
+
+function partnersOf(treated: Read, untreated: readonly Read[]): readonly Read[] {
+  const { strip } = treated;
+  const exposures = new Set(treated.readings.logExposures.map(rounded));
+  const matching = untreated.filter(
+    ({ strip: other, readings }) =>
+      agrees(strip.material, other.material) &&
+      agrees(strip.channel, other.channel) &&
+      agrees(strip.minutes, other.minutes) &&
+      agrees(strip.celsius, other.celsius) &&
+      readings.logExposures.some((x) => exposures.has(rounded(x))),
+  );
+  const sameName = matching.filter(({ strip: other }) => other.name === strip.name);
+  if (sameName.length > 0) return sameName;
+  const beginning = matching.filter(({ strip: other }) => strip.name.startsWith(other.name));
+  const longest = Math.max(...beginning.map(({ strip: other }) => other.name.length));
+  const named = beginning.filter(({ strip: other }) => other.name.length === longest);
+  return named.length > 0 ? named : matching;
+}
+
+/** What one strip does not say agrees with anything. */
+const agrees = <T>(a: T | null, b: T | null): boolean => a === null || b === null || a === b;
+
+/** Exposures are compared to a ten-thousandth, beyond any tablet's certificate. */
+const rounded = (logExposure: number): number => Math.round(logExposure * 1e4);
+
+function pooled(all: readonly CurveReadings[]): CurveReadings {
+  return {
+    logExposures: all.flatMap(({ logExposures }) => logExposures),
+    densities: all.flatMap(({ densities }) => densities),
+    unexposedDensities: all.flatMap(({ unexposedDensities = [] }) => unexposedDensities),
+  };
+}

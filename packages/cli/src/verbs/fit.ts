@@ -1,0 +1,143 @@
+/** `fit`: any built-in model to two columns of a table. */
+import {
+  fitModel,
+  MODELS,
+  modelByName,
+  warning,
+  type Estimate,
+  type Model,
+  type ModelFit,
+} from '@wedgebook/core';
+import type { Arguments } from '../input/arguments.ts';
+import { onlyFile } from '../input/only-file.ts';
+import { fileName, readColumns } from '../input/read-file.ts';
+import { fitText } from '../output/fit-text.ts';
+import { shownWarnings } from '../output/warnings.ts';
+import { FIT_WORDS, USAGE } from '../text.ts';
+import { UsageError } from '../usage-error.ts';
+import { inputFault } from '@wedgebook/notebook';
+import type { Verb } from './verb.ts';
+
+export interface Prediction extends Estimate {
+  readonly x: number;
+}
+
+export const fit: Verb = {
+  options: {
+    model: { type: 'string' },
+    x: { type: 'string' },
+    y: { type: 'string' },
+    start: { type: 'string' },
+    weights: { type: 'string' },
+    robust: { type: 'boolean' },
+    covariance: { type: 'boolean' },
+    predict: { type: 'string' },
+  },
+  run: async (given, io) => {
+    const file = onlyFile(given);
+    const model = modelOf(given);
+    const [xName, yName] = [given.text('x'), given.text('y')];
+    if (xName === undefined || yName === undefined) throw new UsageError(USAGE.unknownColumn);
+    const start = startOf(given, model);
+    const at = given.numbers('predict') ?? [];
+    const weightsName = given.text('weights');
+    const names = weightsName === undefined ? [xName, yName] : [xName, yName, weightsName];
+    const { columns, incomplete } = await readColumns(file, names, io);
+    const [x = [], y = [], weights] = columns;
+    const place = { file: fileName(file) };
+    if (weights !== undefined && !weights.every((weight) => weight > 0)) {
+      throw inputFault.weights({ ...place, column: weightsName ?? '' });
+    }
+    const fitted = fitModel(model, x, y, {
+      ...(start !== undefined && { start }),
+      robust: given.flag('robust'),
+      ...(weights !== undefined && {
+        // A weight is a weight: its reciprocal square root is the standard deviation.
+        sigma: { kind: 'relative', values: weights.map((weight) => 1 / Math.sqrt(weight)) },
+      }),
+    });
+    if (fitted.report.status === 'too-few-data') {
+      throw inputFault.tooFewRows(place, x.length, model.parameterNames.length);
+    }
+    const warnings = shownWarnings(
+      incomplete > 0 ? [warning('rows-incomplete', { count: incomplete })] : [],
+      fitted.report.status === 'converged' ? [] : [warning('fit-not-converged')],
+    );
+    const predictions = at.map((point) => predicted(model, fitted, point));
+    return {
+      json: {
+        model: fitted.model,
+        rows: x.length,
+        parameters: fitted.parameters.map((value, index) => ({
+          name: model.parameterNames[index] ?? '',
+          value,
+          standardError: fitted.standardErrors[index] ?? null,
+          ...(fitted.atBound[index] === true && { atBound: true }),
+        })),
+        residualStandardDeviation: fitted.residualStandardDeviation,
+        degreesOfFreedom: fitted.degreesOfFreedom,
+        residualSumOfSquares: fitted.residualSumOfSquares,
+        covariance: covarianceRows(fitted),
+        ...(at.length > 0 && { predictions }),
+        status: fitted.report.status,
+        iterations: fitted.report.iterations,
+        loss: given.flag('robust') ? FIT_WORDS.robust : 'least squares',
+        warnings,
+      },
+      text: () =>
+        fitText({
+          model,
+          fit: fitted,
+          rows: x.length,
+          covariance: given.flag('covariance') ? covarianceRows(fitted) : null,
+          predictions,
+          warnings,
+          robust: given.flag('robust'),
+        }),
+    };
+  },
+};
+
+function modelOf(given: Arguments): Model {
+  const name = given.choice(
+    'model',
+    MODELS.map((model) => model.name),
+  );
+  const model = name === undefined ? null : modelByName(name);
+  if (model === null) {
+    throw new UsageError(USAGE.needs('model', MODELS.map((one) => one.name).join(', ')));
+  }
+  return model;
+}
+
+function startOf(given: Arguments, model: Model): readonly number[] | undefined {
+  const start = given.numbers('start');
+  const { parameterNames } = model;
+  if (start !== undefined && start.length !== parameterNames.length) {
+    throw new UsageError(USAGE.startLength(start.length, parameterNames.length, parameterNames));
+  }
+  return start;
+}
+
+function covarianceRows({
+  covariance,
+  parameters,
+}: ModelFit): readonly (readonly number[])[] | null {
+  const count = parameters.length;
+  if (covariance === null) return null;
+  return parameters.map((_, row) => covariance.slice(row * count, (row + 1) * count));
+}
+
+/** Value of the model with its standard error by the delta method. */
+function predicted(model: Model, { parameters, covariance }: ModelFit, x: number): Prediction {
+  const gradient = new Float64Array(parameters.length);
+  const value = model.derivatives(x, parameters, gradient);
+  if (covariance === null) return { x, value, standardError: null };
+  let variance = 0;
+  gradient.forEach((a, i) => {
+    gradient.forEach((b, j) => {
+      variance += a * b * (covariance[i * parameters.length + j] ?? 0);
+    });
+  });
+  return { x, value, standardError: Math.sqrt(Math.max(0, variance)) };
+}
