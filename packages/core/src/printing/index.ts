@@ -5,3 +5,13 @@ export {
   type NegativeRange,
   type PaperFit,
 } from './match-negative.ts';
+export {
+  highlightExposureChange,
+  stopsBetween,
+  testStrip,
+  timeForDensity,
+  timeForMagnification,
+  timeInStops,
+  type TestStripPatch,
+} from './exposure-arithmetic.ts';
+export { exposureScaleWithFlash, flareGradient, flareOfFactor, withFlare } from './flare.ts';
