@@ -96,13 +96,21 @@ function samples({ logExposureRange: [first, last] }: CharacteristicCurve): numb
 }
 
 function bandOf(curve: CharacteristicCurve, xs: readonly number[]): SheetSeries['band'] & object {
-  return densityBand(curve, xs).flatMap(({ logExposure, lower, upper }) =>
-    [{ logExposure, low: lower, high: upper }],
+  return densityBand(curve, xs).map(({ logExposure, lower, upper }) => ({
+    logExposure,
+    low: lower,
+    high: upper,
+  }));
+}
+
+/** The speed point is marked where there is one film strip only. */
+function onlySpeedPoint(
+  fitted: readonly FittedStrip[],
 ): { logExposure: number; density: number } | null {
   const [first] = fitted;
-  if (first?.curve === undefined || first.curve === null || fitted.length > 1) return null;
-  if (first.strip.material === 'paper') return null;
+  if (first === undefined || fitted.length > 1 || first.strip.material === 'paper') return null;
   const { curve, exposureKind } = first;
+  if (curve === null) return null;
   const point = filmMeasures(curve, { exposureKind }).speedPoint?.logExposure.value;
   return point === undefined ? null : { logExposure: point, density: densityAt(curve, point) };
 }
