@@ -3,28 +3,29 @@
  *
  *   minimise |y - B c|^2 + lambda |D c|^2  subject to c_0 <= c_1 <= ...
  *
- * D takes third differences. In place of c the increments c_j - c_(j-1) >= 0 are fitted, so that the
- * bounds of the least-squares solver keep the curve rising. lambda minimises the generalised
- * cross-validation score
+ * D takes differences of the coefficients (second ones unless asked otherwise). In place of c the increments c_j - c_(j-1) >= 0
+ * are found, those that would fall held at 0 by an active set. lambda minimises the restricted
+ * likelihood of the readings with the curve as a random path,
  *
- *   GCV = n RSS / (n - tr H)^2,  H the hat matrix on the increments that are not held at 0
+ *   (n - m) ln s^2 + ln |B'B + lambda D'D| - (k - m) ln lambda,
+ *   s^2 = (|y - B c|^2 + lambda |D c|^2) / (n - m),  m the dimension that D does not see
  *
- * and the covariance is the Bayesian one, sigma^2 (B'B + lambda D'D)^-1, sigma^2 = RSS / (n - tr H),
- * whose intervals cover the curve on average as stated although the fit is biased.
+ * which follows noise less readily than cross-validation does on a strip of a few dozen steps. The
+ * covariance is the Bayesian one, s^2 (B'B + lambda D'D)^-1, whose intervals cover on average as
+ * stated although the fit is biased.
  *
- * Sources: [EM1996] the P-spline; [CW1979] GCV; [WAHBA1983] the covariance. Deviations: monotone
- * by bounded increments.
+ * Sources: [EM1996] the P-spline; [WOOD2011] restricted likelihood; [WAHBA1983] the covariance.
+ * Deviations: monotone by bounded increments.
  */
 import { InvalidArgumentError } from '../errors.ts';
-import { leastSquares } from './least-squares.ts';
-import type { LeastSquaresFit } from './least-squares-types.ts';
+import { cholesky, choleskyInverse, choleskySolve } from './cholesky.ts';
 import type { CurveModel } from './model.ts';
 import { monotoneSmoothModel } from './monotone-smooth-model.ts';
 
 /** A fitted smooth curve. */
 export interface SmoothCurve {
   readonly model: CurveModel;
-  /** Coefficients of the spline; the first is base + fog. */
+  /** Coefficients of the spline, never falling; the first is base + fog. */
   readonly parameters: readonly number[];
   readonly knots: readonly number[];
   /** Row-major; null when the readings leave no degree of freedom. */
@@ -35,7 +36,7 @@ export interface SmoothCurve {
   readonly residualStandardDeviation: number | null;
   /** Readings less effective parameters; not a whole number. */
   readonly degreesOfFreedom: number;
-  /** tr H. */
+  /** Trace of the matrix that takes readings to fitted densities. */
   readonly effectiveParameters: number;
   /** The weight of the penalty that was chosen. */
   readonly penalty: number;
@@ -43,10 +44,12 @@ export interface SmoothCurve {
 
 /** Options of `monotoneSmooth`. */
 export interface MonotoneSmoothOptions {
-  /** Weight of the penalty; by default chosen by cross-validation. */
+  /** Weight of the penalty; by default chosen by restricted likelihood. */
   readonly penalty?: number | undefined;
-  /** Cells between the first and the last reading; by default one a reading, at most 16. */
+  /** Cells between the first and the last reading; by default one a step, at most 16. */
   readonly cells?: number | undefined;
+  /** Order of the differences that the penalty takes. */
+  readonly order?: 2 | 3 | undefined;
 }
 
 /**
@@ -70,35 +73,18 @@ export function monotoneSmooth(
   if (different.size < 4 || !x.every((at) => Number.isFinite(at) || at === -Infinity)) {
     throw new InvalidArgumentError(name, 'x', x, 'at least four different finite numbers');
   }
-  const { penalty, cells = Math.min(16, different.size) } = options;
-  if (!(cells >= 3 && cells <= 200)) {
-    throw new InvalidArgumentError(name, 'cells', cells, 'between 3 and 200');
+  const { penalty, cells = Math.min(16, different.size), order = 2 } = options;
+  if (!(Number.isInteger(cells) && cells >= 3 && cells <= 200)) {
+    throw new InvalidArgumentError(name, 'cells', cells, 'a whole number from 3 to 200');
   }
-  if (penalty !== undefined && !(penalty >= 0 && penalty < Infinity)) {
-    throw new InvalidArgumentError(name, 'penalty', penalty, 'a number of at least 0');
+  if (penalty !== undefined && !(penalty > 0 && penalty < Infinity)) {
+    throw new InvalidArgumentError(name, 'penalty', penalty, 'a finite number above 0');
   }
   const knots = knotsFor(different, cells);
   const model = monotoneSmoothModel(knots);
-  const design = designOf(model, knots, x);
-  if (penalty !== undefined) return smoothCurve(model, knots, fitPenalised(design, y, penalty));
-
-  // A coarse scan over eight decades, then a parabola through the best three.
-  let best: PenalisedFit | null = null;
-  let start: readonly number[] | undefined;
-  const scores: { exponent: number; score: number }[] = [];
-  for (let exponent = 4; exponent >= -4; exponent--) {
-    const fit = fitPenalised(design, y, 10 ** exponent, start);
-    start = fit.increments;
-    scores.push({ exponent, score: fit.score });
-    if (!best || fit.score < best.score) best = fit;
-  }
-  const centre = scores.findIndex(({ score }) => score === best?.score);
-  for (const shift of [-0.5, 0.5, -0.25, 0.25]) {
-    const exponent = (scores[centre]?.exponent ?? 0) + shift;
-    const fit = fitPenalised(design, y, 10 ** exponent, best?.increments);
-    if (!best || fit.score < best.score) best = fit;
-  }
-  return smoothCurve(model, knots, best as PenalisedFit);
+  const system = systemOf(model, knots.length, x, y, order);
+  const chosen = penalty ?? choosePenalty(system);
+  return smoothCurve(model, knots, system, chosen, x, y);
 }
 
 /** Knots from a toe's length before the first reading to the last. */
@@ -110,139 +96,242 @@ function knotsFor(different: ReadonlySet<number>, cells: number): number[] {
   return Array.from({ length: cells + before + 1 }, (_, k) => last - (cells + before - k) * h);
 }
 
-interface Design {
-  readonly rows: number;
+/** The normal equations, by increments. */
+interface System {
+  readonly n: number;
   readonly count: number;
-  /** Row-major rows x count, by increments. */
-  readonly b: Float64Array;
-  /** Row-major penalties x count, by increments. */
-  readonly d: Float64Array;
-  readonly penalties: number;
+  readonly bb: Float64Array;
+  readonly by: Float64Array;
+  readonly yy: number;
+  readonly dd: Float64Array;
+  /** Dimension of what the penalty does not see. */
+  readonly unseen: number;
 }
 
-function designOf(model: CurveModel, knots: readonly number[], x: readonly number[]): Design {
-  const count = knots.length;
-  const rows = x.length;
-  const b = new Float64Array(rows * count);
-  const out = new Float64Array(count);
+function systemOf(
+  model: CurveModel,
+  count: number,
+  x: readonly number[],
+  y: readonly number[],
+  order: number,
+): System {
+  const bb = new Float64Array(count * count);
+  const by = new Float64Array(count);
+  const dd = new Float64Array(count * count);
+  const row = new Float64Array(count);
   const zeros = new Float64Array(count);
+  let yy = 0;
   x.forEach((at, i) => {
-    model.derivatives(at, zeros, out);
-    // c_j = sum of increments up to j, so that column k collects the coefficients from k on.
-    let sum = 0;
-    for (let k = count - 1; k >= 0; k--) {
-      sum += out[k] as number;
-      b[i * count + k] = sum;
+    model.derivatives(at, zeros, row);
+    // c_j = sum of increments up to j: column k collects the coefficients from k on.
+    for (let k = count - 2; k >= 0; k--) row[k] = (row[k] as number) + (row[k + 1] as number);
+    const value = y[i] as number;
+    yy += value * value;
+    for (let j = 0; j < count; j++) {
+      const left = row[j] as number;
+      if (left === 0) break;
+      by[j] = (by[j] as number) + left * value;
+      for (let k = 0; k <= j; k++) {
+        bb[j * count + k] = (bb[j * count + k] as number) + left * (row[k] as number);
+      }
     }
   });
-  // Third differences of c are second differences of the increments c_1 - c_0, ...
-  const penalties = count - 3;
-  const d = new Float64Array(penalties * count);
-  for (let r = 0; r < penalties; r++) {
-    d[r * count + r + 1] = 1;
-    d[r * count + r + 2] = -2;
-    d[r * count + r + 3] = 1;
+  mirror(bb, count);
+  // Differences of c from the second on are differences of the increments after the first.
+  const stencil = order === 2 ? [-1, 1] : [1, -2, 1];
+  for (let r = 1; r + stencil.length <= count; r++) {
+    stencil.forEach((left, a) => {
+      stencil.forEach((right, b) => {
+        const at = (r + a) * count + r + b;
+        dd[at] = (dd[at] as number) + left * right;
+      });
+    });
   }
-  return { rows, count, b, d, penalties };
+  return { n: x.length, count, bb, by, yy, dd, unseen: order };
 }
 
-interface PenalisedFit {
-  readonly increments: readonly number[];
-  readonly penalty: number;
-  readonly score: number;
-  readonly effective: number;
-  readonly residuals: readonly number[];
-  readonly square: number;
-  readonly unscaled: readonly number[] | null;
+/** Minimises the restricted likelihood over ln lambda: a scan by decades, then golden section. */
+function choosePenalty(system: System): number {
+  let best = -4;
+  let least = Infinity;
+  for (let exponent = -4; exponent <= 6; exponent += 1) {
+    const score = restrictedScore(system, 10 ** exponent);
+    if (score < least) {
+      least = score;
+      best = exponent;
+    }
+  }
+  let low = best - 1;
+  let high = best + 1;
+  const share = (Math.sqrt(5) - 1) / 2;
+  let left = high - share * (high - low);
+  let right = low + share * (high - low);
+  let atLeft = restrictedScore(system, 10 ** left);
+  let atRight = restrictedScore(system, 10 ** right);
+  for (let round = 0; round < 6; round++) {
+    if (atLeft < atRight) {
+      high = right;
+      right = left;
+      atRight = atLeft;
+      left = high - share * (high - low);
+      atLeft = restrictedScore(system, 10 ** left);
+    } else {
+      low = left;
+      left = right;
+      atLeft = atRight;
+      right = low + share * (high - low);
+      atRight = restrictedScore(system, 10 ** right);
+    }
+  }
+  return 10 ** (atLeft < atRight ? left : right);
 }
 
-function fitPenalised(
-  design: Design,
-  y: readonly number[],
-  penalty: number,
-  start?: readonly number[],
-): PenalisedFit {
-  const { rows, count, b, d, penalties } = design;
-  const root = Math.sqrt(penalty);
-  const low = Math.min(...y);
-  const rise = (Math.max(...y) - low) / count;
-  const fit: LeastSquaresFit = leastSquares(
-    {
-      residualCount: rows + penalties,
-      start: start ?? Array.from({ length: count }, (_, j) => (j === 0 ? low : rise)),
-      lower: Array.from({ length: count }, (_, j) => (j === 0 ? -Infinity : 0)),
-      evaluate(p, residuals, jacobian) {
-        for (let i = 0; i < rows; i++) {
-          let sum = -(y[i] as number);
-          for (let j = 0; j < count; j++) sum += (b[i * count + j] as number) * (p[j] as number);
-          residuals[i] = sum;
-        }
-        for (let i = 0; i < penalties; i++) {
-          let sum = 0;
-          for (let j = 0; j < count; j++) sum += (d[i * count + j] as number) * (p[j] as number);
-          residuals[rows + i] = root * sum;
-        }
-        jacobian.set(b);
-        for (let k = 0; k < penalties * count; k++) {
-          jacobian[rows * count + k] = root * (d[k] as number);
-        }
-      },
-    },
-    { weightKind: 'absolute' },
+function restrictedScore(system: System, penalty: number): number {
+  const { n, count, by, yy, unseen } = system;
+  const a = penalised(system, penalty);
+  if (!cholesky(a, count)) return Infinity;
+  const c = Float64Array.from(by);
+  choleskySolve(a, count, c);
+  // |y - Bc|^2 + lambda |Dc|^2 = y'y - c'B'y at the minimum
+  let square = yy;
+  let logDeterminant = 0;
+  for (let j = 0; j < count; j++) {
+    square -= (c[j] as number) * (by[j] as number);
+    logDeterminant += 2 * Math.log(a[j * count + j] as number);
+  }
+  const rest = Math.max(square, 1e-14 * yy, Number.MIN_VALUE);
+  return (
+    (n - unseen) * Math.log(rest / (n - unseen)) +
+    logDeterminant -
+    (count - unseen) * Math.log(penalty)
   );
-  const unscaled = fit.covariance;
-  let effective = 0;
-  if (unscaled) {
-    for (let i = 0; i < rows; i++) {
-      for (let j = 0; j < count; j++) {
-        const left = b[i * count + j] as number;
-        if (left === 0) continue;
-        for (let k = 0; k < count; k++) {
-          effective += left * (unscaled[j * count + k] ?? 0) * (b[i * count + k] as number);
-        }
-      }
-    }
-  } else effective = count;
-  const residuals = fit.residuals.slice(0, rows);
-  const square = residuals.reduce((sum, r) => sum + r * r, 0);
-  const left = rows - effective;
-  const score = left > 0.5 ? (rows * square) / (left * left) : Infinity;
-  const increments = fit.parameters;
-  return { increments, penalty, score, effective, residuals, square, unscaled };
 }
 
-function smoothCurve(model: CurveModel, knots: readonly number[], fit: PenalisedFit): SmoothCurve {
-  const count = knots.length;
-  const parameters: number[] = [];
-  let sum = 0;
-  for (const increment of fit.increments) parameters.push((sum += increment));
-  const degreesOfFreedom = Math.max(0, fit.residuals.length - fit.effective);
-  const variance = degreesOfFreedom > 0.5 ? fit.square / degreesOfFreedom : null;
-  let covariance: number[] | null = null;
-  if (variance !== null && fit.unscaled) {
-    // c = L increments with L the lower triangle of ones: cumulative sums along both axes.
-    covariance = fit.unscaled.map((value) => variance * value);
-    for (let i = 0; i < count; i++) {
-      for (let j = 0; j < count; j++) {
-        const at = i * count + j;
-        covariance[at] =
-          (covariance[at] ?? 0) +
-          (i > 0 ? (covariance[at - count] ?? 0) : 0) +
-          (j > 0 ? (covariance[at - 1] ?? 0) : 0) -
-          (i > 0 && j > 0 ? (covariance[at - count - 1] ?? 0) : 0);
+function penalised({ bb, dd }: System, penalty: number): Float64Array {
+  const a = new Float64Array(bb.length);
+  for (let k = 0; k < a.length; k++) a[k] = (bb[k] as number) + penalty * (dd[k] as number);
+  return a;
+}
+
+/** The increments, none below 0, and the inverse of the penalised matrix on those above it. */
+function monotoneIncrements(
+  system: System,
+  penalty: number,
+): { readonly increments: Float64Array; readonly inverse: Float64Array; readonly free: number[] } {
+  const { count, by } = system;
+  const a = penalised(system, penalty);
+  const held = new Uint8Array(count);
+  const increments = new Float64Array(count);
+  let free: number[] = [];
+  let factor = new Float64Array(0);
+  for (let round = 0; round < 4 * count; round++) {
+    free = [];
+    for (let j = 0; j < count; j++) if (held[j] === 0) free.push(j);
+    const size = free.length;
+    factor = new Float64Array(size * size);
+    const c = new Float64Array(size);
+    free.forEach((j, p) => {
+      c[p] = by[j] as number;
+      free.forEach((k, q) => (factor[p * size + q] = a[j * count + k] as number));
+    });
+    cholesky(factor, size);
+    choleskySolve(factor, size, c);
+    increments.fill(0);
+    free.forEach((j, p) => (increments[j] = c[p] as number));
+    // Hold what falls; free what the gradient would raise. After many rounds, one at a time.
+    let changed = false;
+    const single = round > count;
+    for (let j = 1; j < count && !(single && changed); j++) {
+      if (held[j] === 0) {
+        if ((increments[j] as number) < 0) {
+          held[j] = 1;
+          changed = true;
+        }
+        continue;
+      }
+      let pull = by[j] as number;
+      for (let k = 0; k < count; k++) {
+        pull -= (a[j * count + k] as number) * (increments[k] as number);
+      }
+      if (pull > 1e-12) {
+        held[j] = 0;
+        changed = true;
       }
     }
+    if (!changed) break;
   }
+  for (let j = 1; j < count; j++) increments[j] = Math.max(0, increments[j] as number);
+  return { increments, inverse: choleskyInverse(factor, free.length), free };
+}
+
+function smoothCurve(
+  model: CurveModel,
+  knots: readonly number[],
+  system: System,
+  penalty: number,
+  x: readonly number[],
+  y: readonly number[],
+): SmoothCurve {
+  const { count, bb, dd, n, unseen } = system;
+  const { increments, inverse, free } = monotoneIncrements(system, penalty);
+  const parameters: number[] = [];
+  let total = 0;
+  for (const increment of increments) parameters.push((total += increment));
+  const residuals = x.map((at, i) => model.value(at, parameters) - (y[i] as number));
+  const square = residuals.reduce((sum, r) => sum + r * r, 0);
+  let effective = 0;
+  let rough = 0;
+  free.forEach((j, p) => {
+    free.forEach((k, q) => {
+      effective += (inverse[p * free.length + q] as number) * (bb[k * count + j] as number);
+      rough +=
+        (increments[j] as number) * (increments[k] as number) * (dd[j * count + k] as number);
+    });
+  });
+  const degreesOfFreedom = Math.max(0, n - effective);
+  const variance = n > unseen ? (square + penalty * rough) / (n - unseen) : null;
   return {
     model,
     parameters,
     knots,
-    covariance,
-    residuals: fit.residuals,
-    residualSumOfSquares: fit.square,
+    covariance: variance === null ? null : spreadCovariance(inverse, free, count, variance),
+    residuals,
+    residualSumOfSquares: square,
     residualStandardDeviation: variance === null ? null : Math.sqrt(variance),
     degreesOfFreedom,
-    effectiveParameters: fit.effective,
-    penalty: fit.penalty,
+    effectiveParameters: effective,
+    penalty,
   };
+}
+
+/** The covariance of c from that of the free increments: cumulative sums along both axes. */
+function spreadCovariance(
+  inverse: Float64Array,
+  free: readonly number[],
+  count: number,
+  variance: number,
+): number[] {
+  const covariance = new Array<number>(count * count).fill(0);
+  free.forEach((j, p) => {
+    free.forEach((k, q) => {
+      covariance[j * count + k] = variance * (inverse[p * free.length + q] as number);
+    });
+  });
+  for (let i = 0; i < count; i++) {
+    for (let j = 0; j < count; j++) {
+      const at = i * count + j;
+      covariance[at] =
+        (covariance[at] as number) +
+        (i > 0 ? (covariance[at - count] as number) : 0) +
+        (j > 0 ? (covariance[at - 1] as number) : 0) -
+        (i > 0 && j > 0 ? (covariance[at - count - 1] as number) : 0);
+    }
+  }
+  return covariance;
+}
+
+function mirror(a: Float64Array, count: number): void {
+  for (let j = 0; j < count; j++) {
+    for (let k = 0; k < j; k++) a[k * count + j] = a[j * count + k] as number;
+  }
 }
