@@ -193,7 +193,7 @@ interface SpotPoint extends SheetPoint {
 function spotPoints({ fit }: CurveSheetInput, shown: readonly SheetSeries[]): SpotPoint[] {
   return (fit?.ranges ?? []).flatMap((range): SpotPoint[] => {
     const series = shown.find(({ role }) => role === range.role);
-    if (series === undefined) return [];
+    if (series === undefined || range.onCurve === false) return [];
     return (
       [
         [words.shadow, range.shadowDensity],

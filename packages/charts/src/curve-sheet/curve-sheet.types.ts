@@ -39,6 +39,8 @@ export interface RangeOnPaper {
   readonly printingRange: number;
   /** e.g. `grade 3`, shown with the range. */
   readonly verdict: string;
+  /** False where the negative belongs to another curve than the one drawn; true unless given. */
+  readonly onCurve?: boolean;
 }
 
 export interface PaperScale {

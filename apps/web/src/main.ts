@@ -1,0 +1,61 @@
+/** Entry: opens what was kept, or the demonstration notebook, and shows the page. */
+import { DocumentStore } from '@wedgebook/notebook';
+import './theme/tokens.css';
+import { demoDocument } from './state/demo.ts';
+import type { App, Session } from './state/app.ts';
+import { Derive } from './state/derive.ts';
+import { DeriveBath } from './state/derive-bath.ts';
+import { keep, readKept, type Found } from './state/keeper.ts';
+import { Observable } from './state/observable.ts';
+import { firstStripId } from './state/start.ts';
+import { Storage } from './state/storage.ts';
+import { applyWork, type WorkCommand, type WorkDocument } from './state/work.ts';
+import { rememberedTheme, showTheme } from './theme/theme.ts';
+import { text } from './text.ts';
+import { WedgebookApp } from './wb-app.ts';
+
+async function start(): Promise<void> {
+  const theme = rememberedTheme();
+  showTheme(theme);
+  const storage = new Storage();
+  const found = await open(storage);
+  const initial = found.document ?? demoDocument;
+  const derive = new Derive();
+  const app: App = {
+    store: new DocumentStore<WorkDocument, WorkCommand>(initial, applyWork),
+    session: new Observable<Session>({
+      stripId: firstStripId(initial),
+      unit: 'density',
+      family: 'toe-shoulder',
+      showFamilyOfStrips: true,
+      theme,
+      targetGrade: 2,
+      announcement: '',
+      lastSaved: found.savedAt,
+      lastExported: found.exportedAt,
+      saveFault: found.fault,
+    }),
+    derive,
+    bath: new DeriveBath(derive),
+  };
+  matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => {
+    showTheme(app.session.value.theme);
+  });
+  const page = new WedgebookApp();
+  page.app = app;
+  page.noteExport = keep(app, storage).noteExport;
+  document.body.append(page);
+}
+
+/** A browser that bars its database still gets the app, with a word that nothing is kept. */
+async function open(storage: Storage): Promise<Found> {
+  try {
+    return await readKept(storage);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    const fault = text.storage.cannotSave(why);
+    return { document: null, savedAt: null, exportedAt: null, fault };
+  }
+}
+
+void start();

@@ -1,0 +1,218 @@
+/**
+ * A drawing on the screen: the scene's marks as SVG whose colours come from the theme, and the
+ * table of the same figures under it. The layout is asked for again when the width changes.
+ */
+import type { Mark, Scene } from '@wedgebook/charts';
+import { FONT_FAMILY } from '@wedgebook/charts';
+import { css, html, LitElement, nothing, svg, type TemplateResult } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { text } from '../text.ts';
+import { sharedStyles } from './styles.ts';
+
+/** Lays a drawing out for a size in pixels. */
+export type SceneLayout = (width: number, height: number) => Scene;
+
+@customElement('wb-chart')
+export class SceneChart extends LitElement {
+  static override styles = [
+    sharedStyles,
+    css`
+      svg {
+        display: block;
+        max-width: 100%;
+        background: var(--surface);
+        font-variant-numeric: tabular-nums;
+      }
+      .frame {
+        width: 100%;
+        height: 100%;
+        overflow: hidden;
+      }
+      .s-text {
+        stroke: var(--text);
+      }
+      .s-quiet {
+        stroke: var(--quiet);
+      }
+      .s-rule {
+        stroke: var(--rule);
+      }
+      .s-frame {
+        stroke: var(--frame);
+      }
+      .s-before {
+        stroke: var(--before);
+      }
+      .s-after {
+        stroke: var(--after);
+      }
+      .s-paper {
+        stroke: var(--paper);
+      }
+      .s-other {
+        stroke: var(--other);
+      }
+      .s-alert {
+        stroke: var(--alert);
+      }
+      .s-ground {
+        stroke: var(--surface);
+      }
+      .f-text {
+        fill: var(--text);
+      }
+      .f-quiet {
+        fill: var(--quiet);
+      }
+      .f-rule {
+        fill: var(--rule);
+      }
+      .f-frame {
+        fill: var(--frame);
+      }
+      .f-before {
+        fill: var(--before);
+      }
+      .f-after {
+        fill: var(--after);
+      }
+      .f-paper {
+        fill: var(--paper);
+      }
+      .f-other {
+        fill: var(--other);
+      }
+      .f-alert {
+        fill: var(--alert);
+      }
+      .f-ground {
+        fill: var(--surface);
+      }
+      .t-text,
+      .t-alert {
+        fill: var(--text);
+      }
+      .t-quiet,
+      .t-frame,
+      .t-rule {
+        fill: var(--quiet);
+      }
+      .t-before {
+        fill: var(--before-text);
+      }
+      .t-after {
+        fill: var(--after-text);
+      }
+      .t-paper {
+        fill: var(--paper-text);
+      }
+      .t-other {
+        fill: var(--other-text);
+      }
+      .halo {
+        stroke: var(--surface);
+        stroke-width: 4px;
+        stroke-linejoin: round;
+        paint-order: stroke;
+      }
+      details {
+        border-top: 1px solid var(--rule);
+      }
+      summary {
+        font-size: 0.875rem;
+        color: var(--quiet);
+      }
+      .tall {
+        max-height: 24rem;
+        overflow: auto;
+      }
+    `,
+  ];
+
+  /** Replace, never mutate. */
+  @property({ attribute: false }) layout: SceneLayout | null = null;
+  /** Height in pixels; 0 lets the layout choose. */
+  @property({ type: Number }) height = 0;
+  @state() private width = 0;
+
+  private readonly observer = new ResizeObserver(([entry]) => {
+    const width = Math.floor(entry?.contentRect.width ?? 0);
+    if (width > 0) this.width = width;
+  });
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.observer.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    this.observer.disconnect();
+    super.disconnectedCallback();
+  }
+
+  /** The drawing as it stands, for export. */
+  scene(): Scene | null {
+    return this.layout === null || this.width === 0 ? null : this.layout(this.width, this.height);
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const scene = this.scene();
+    if (scene === null) return nothing;
+    const { width, height, title, description, marks, table } = scene;
+    return html`<svg
+        role="img"
+        aria-label=${`${title}. ${description}`}
+        width=${width}
+        height=${height}
+        viewBox=${`0 0 ${width} ${height}`}
+        font-family=${FONT_FAMILY}
+      >
+        ${marks.map(drawMark)}
+      </svg>
+      <details class="no-print">
+        <summary>${text.chart.table}</summary>
+        <div class="tall" tabindex="0" role="group" aria-label=${table.caption}>
+          <table>
+            <caption class="visually-hidden">
+              ${table.caption}
+            </caption>
+            <thead>
+              <tr>
+                ${table.columns.map((column) => html`<th scope="col">${column}</th>`)}
+              </tr>
+            </thead>
+            <tbody>
+              ${table.rows.map(
+                (row) =>
+                  html`<tr>
+                    ${row.map((cell) => html`<td>${cell}</td>`)}
+                  </tr>`,
+              )}
+            </tbody>
+          </table>
+        </div>
+      </details>`;
+  }
+}
+
+function drawMark(mark: Mark): TemplateResult {
+  if (mark.kind === 'text') {
+    const { x, y, rotate } = mark;
+    const transform = rotate === undefined ? nothing : `rotate(${rotate} ${x} ${y})`;
+    return svg`<text x=${x} y=${y} class=${`t-${mark.ink}${mark.halo === true ? ' halo' : ''}`}
+      data-name=${mark.name ?? nothing} font-size=${mark.size} text-anchor=${mark.anchor}
+      font-weight=${mark.bold === true ? 600 : 400} transform=${transform}>${mark.text}</text>`;
+  }
+  const fill = mark.fill === null ? '' : `f-${mark.fill}`;
+  const line = mark.stroke === null ? '' : `s-${mark.stroke}`;
+  return svg`<path d=${mark.d} class=${`${fill} ${line}`.trim()} data-name=${mark.name ?? nothing}
+    fill=${mark.fill === null ? 'none' : nothing} stroke-width=${mark.width}
+    stroke-dasharray=${mark.dash ?? nothing} opacity=${mark.opacity ?? nothing}
+    stroke-linejoin="round"></path>`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wb-chart': SceneChart;
+  }
+}

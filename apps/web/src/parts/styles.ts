@@ -1,0 +1,178 @@
+/** Styles that every element shares; colours come from the theme's custom properties. */
+import { css } from 'lit';
+
+export const sharedStyles = css`
+  *,
+  *::before,
+  *::after {
+    box-sizing: border-box;
+  }
+  :host {
+    display: block;
+    color: var(--text);
+  }
+  :host([hidden]) {
+    display: none;
+  }
+  h2,
+  h3 {
+    font-family:
+      'Iowan Old Style', 'Palatino Linotype', Palatino, 'Liberation Serif', Georgia, serif;
+    font-weight: 600;
+    line-height: 1.2;
+    margin: 0;
+    text-wrap: balance;
+  }
+  h2 {
+    font-size: 1.6rem;
+  }
+  h3 {
+    font-size: 1.15rem;
+    margin: 1.5rem 0 0.5rem;
+  }
+  p {
+    margin: 0.4rem 0;
+    max-width: 68ch;
+  }
+  .quiet {
+    color: var(--quiet);
+  }
+  .small {
+    font-size: 0.875rem;
+  }
+  button,
+  select,
+  input,
+  textarea {
+    font: inherit;
+    color: inherit;
+  }
+  button {
+    min-height: 2.75rem;
+    padding: 0.4rem 0.9rem;
+    border: 1px solid var(--frame);
+    border-radius: 0.375rem;
+    background: var(--surface);
+    cursor: pointer;
+    touch-action: manipulation;
+  }
+  button:hover:not(:disabled) {
+    border-color: var(--text);
+  }
+  button:disabled {
+    opacity: 0.55;
+    cursor: default;
+  }
+  button.primary {
+    background: var(--accent);
+    border-color: var(--accent);
+    color: var(--on-accent);
+    font-weight: 600;
+  }
+  select,
+  input:not([type='range']):not([type='checkbox']):not([type='radio']),
+  textarea {
+    min-height: 2.75rem;
+    padding: 0.35rem 0.6rem;
+    border: 1px solid var(--frame);
+    border-radius: 0.375rem;
+    background: var(--surface);
+    max-width: 100%;
+  }
+  :focus-visible {
+    outline: 3px solid var(--accent);
+    outline-offset: 2px;
+  }
+  [aria-invalid='true'] {
+    border: 2px solid var(--wrong) !important;
+  }
+  .wrong {
+    color: var(--wrong);
+  }
+  .wrong::before {
+    content: '✕ ';
+  }
+  label,
+  .label {
+    display: block;
+    font-size: 0.875rem;
+    color: var(--quiet);
+    margin-bottom: 0.2rem;
+  }
+  .fields {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.75rem 1rem;
+    align-items: end;
+  }
+  .fields > * {
+    min-width: 0;
+  }
+  table {
+    border-collapse: collapse;
+    width: 100%;
+  }
+  th,
+  td {
+    text-align: start;
+    vertical-align: baseline;
+    padding: 0.4rem 0.6rem 0.4rem 0;
+    border-bottom: 1px solid var(--rule);
+  }
+  th {
+    font-weight: 600;
+  }
+  thead th {
+    font-size: 0.875rem;
+    font-weight: 400;
+    color: var(--quiet);
+    border-bottom-color: var(--frame);
+  }
+  .number {
+    text-align: end;
+    white-space: nowrap;
+  }
+  .scroll {
+    overflow-x: auto;
+    max-width: 100%;
+  }
+  summary {
+    cursor: pointer;
+    min-height: 2.75rem;
+    padding: 0.6rem 0;
+    display: list-item;
+  }
+  .station {
+    border-top: 1px solid var(--frame);
+    padding: 1.25rem 0 2.25rem;
+  }
+  .head {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem 1rem;
+    align-items: baseline;
+    justify-content: space-between;
+    margin-bottom: 0.75rem;
+  }
+  .says {
+    margin: 0;
+    color: var(--quiet);
+  }
+  .visually-hidden {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+  @media print {
+    button,
+    .no-print {
+      display: none !important;
+    }
+    .station {
+      break-inside: avoid;
+    }
+  }
+`;

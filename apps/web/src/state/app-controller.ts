@@ -1,0 +1,83 @@
+/**
+ * Gives an element the app and re-renders it only when the part it selects changes identity.
+ */
+import { ContextConsumer } from '@lit/context';
+import type { LitElement, ReactiveController } from 'lit';
+import { appContext, type App, type View } from './app.ts';
+
+/** The view of the app at this moment. */
+export function viewOf(app: App): View {
+  return { ...app.store.state, session: app.session.value };
+}
+
+export class AppController<T> implements ReactiveController {
+  /** The selected part; undefined until the element is connected. */
+  value: T | undefined;
+  #app: App | undefined;
+  #off: (() => void)[] = [];
+  readonly #host: LitElement;
+  readonly #select: (view: View, app: App) => T;
+  readonly #same: (a: T, b: T) => boolean;
+
+  constructor(
+    host: LitElement,
+    select: (view: View, app: App) => T,
+    same: (a: T, b: T) => boolean = shallowEqual,
+  ) {
+    this.#host = host;
+    this.#select = select;
+    this.#same = same;
+    new ContextConsumer(host, {
+      context: appContext,
+      callback: (app) => {
+        this.#app = app;
+        this.#listen();
+      },
+    });
+    host.addController(this);
+  }
+
+  get app(): App {
+    if (this.#app === undefined) throw new Error('the element is not inside the app');
+    return this.#app;
+  }
+
+  hostConnected(): void {
+    this.#listen();
+  }
+
+  hostDisconnected(): void {
+    for (const off of this.#off) off();
+    this.#off = [];
+  }
+
+  #listen(): void {
+    if (this.#app === undefined || this.#off.length > 0) return;
+    const read = () => {
+      this.#read();
+    };
+    this.#off = [this.#app.store.subscribe(read), this.#app.session.subscribe(read)];
+    this.#read();
+  }
+
+  #read(): void {
+    if (this.#app === undefined) return;
+    const next = this.#select(viewOf(this.#app), this.#app);
+    if (this.value !== undefined && this.#same(this.value, next)) return;
+    this.value = next;
+    this.#host.requestUpdate();
+  }
+}
+
+/** Equality of the fields of two plain objects, or of two values. */
+export function shallowEqual(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  const keys = Object.keys(a);
+  return (
+    keys.length === Object.keys(b).length &&
+    keys.every((key) =>
+      Object.is((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
+    )
+  );
+}

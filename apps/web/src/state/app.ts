@@ -1,0 +1,46 @@
+/**
+ * What every element shares: the document store, the session, and how the notebook is kept.
+ */
+import { createContext } from '@lit/context';
+import type { CurveFamily } from '@wedgebook/core';
+import type { DocumentStore } from '@wedgebook/notebook';
+import type { Derive } from './derive.ts';
+import type { DeriveBath } from './derive-bath.ts';
+import type { Observable } from './observable.ts';
+import type { WorkCommand, WorkDocument } from './work.ts';
+
+export type ReadingUnit = 'density' | 'transmittance' | 'stops';
+export type ThemeChoice = 'system' | 'light' | 'dim' | 'darkroom';
+/** State of this visit: what is selected and shown. Never undone, never part of the document. */
+export interface Session {
+  readonly stripId: string | null;
+  readonly unit: ReadingUnit;
+  readonly family: CurveFamily;
+  readonly showFamilyOfStrips: boolean;
+  readonly theme: ThemeChoice;
+  /** Grade that the bath should reach, for the plan. */
+  readonly targetGrade: number;
+  /** A sentence for the live region. */
+  readonly announcement: string;
+  readonly lastSaved: Date | null;
+  readonly lastExported: Date | null;
+  /** Why the notebook cannot be kept, or null. */
+  readonly saveFault: string | null;
+}
+
+export interface App {
+  readonly store: DocumentStore<WorkDocument, WorkCommand>;
+  readonly session: Observable<Session>;
+  readonly derive: Derive;
+  readonly bath: DeriveBath;
+}
+
+/** What selectors see. */
+export interface View {
+  readonly document: WorkDocument;
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+  readonly session: Session;
+}
+
+export const appContext = createContext<App>('wedgebook-app');

@@ -1,0 +1,146 @@
+/**
+ * Everything that follows from the notebook, computed by core when asked and remembered as long as
+ * its inputs keep their identity: one keystroke refits one strip.
+ */
+import {
+  densityAt,
+  densityBand,
+  filmMeasures,
+  fitCurve,
+  paperMeasures,
+  warning,
+  type CharacteristicCurve,
+  type CurveFamily,
+  type CurveFit,
+  type FilmMeasures,
+  type GradeTable,
+  type PaperMeasures,
+  type Warning,
+} from '@wedgebook/core';
+import { ansiGradeTable, gradeTables } from '@wedgebook/data';
+import {
+  stripReadings,
+  tabletLookup,
+  type Strip,
+  type StripReadings,
+  type Tablet,
+} from '@wedgebook/notebook';
+import type { SheetBand, SheetPoint } from '@wedgebook/charts';
+import { memo, memoByKey } from './memo.ts';
+import type { WorkDocument } from './work.ts';
+
+/** Points along a drawn curve: one for every five or so pixels. */
+const SAMPLES = 120;
+
+/** A strip with its curve, or why it has none. */
+export interface StripFit {
+  readonly readings: StripReadings;
+  readonly fit: CurveFit;
+  readonly curve: CharacteristicCurve | null;
+  readonly warnings: readonly Warning[];
+}
+
+/** A curve as it is drawn. */
+export interface DrawnCurve {
+  readonly line: readonly SheetPoint[];
+  readonly band: readonly SheetBand[];
+}
+
+/** The table of the plan, or the default one where the notebook names an unknown table. */
+export function gradeTableOf(document: WorkDocument): GradeTable {
+  return gradeTables.find(({ id }) => id === document.plan.gradeTableId) ?? ansiGradeTable;
+}
+
+export class Derive {
+  readonly #fits = memoByKey(fitStrip);
+  readonly #drawn = memoByKey(drawCurve);
+  readonly #film = memoByKey((fit: StripFit): FilmMeasures | null =>
+    fit.curve === null
+      ? null
+      : filmMeasures(fit.curve, { exposureKind: fit.readings.exposureKind }),
+  );
+  readonly #paper = memoByKey((fit: StripFit, table: GradeTable): PaperMeasures | null =>
+    fit.curve === null
+      ? null
+      : paperMeasures(fit.curve, { exposureKind: fit.readings.exposureKind, gradeTable: table }),
+  );
+  readonly #strips = memo(
+    (strips: readonly Strip[]) => new Map(strips.map((strip) => [strip.id, strip])),
+  );
+
+  stripOf(document: WorkDocument, id: string | null): Strip | null {
+    return id === null ? null : (this.#strips(document.strips).get(id) ?? null);
+  }
+
+  /** The curve of a strip by a family. */
+  fit(document: WorkDocument, strip: Strip, family: CurveFamily): StripFit {
+    const { rows, unexposedDensities, exposure, tabletId } = strip;
+    const key = `${strip.id} ${family}`;
+    return this.#fits(
+      key,
+      rows,
+      unexposedDensities,
+      exposure,
+      tabletId,
+      strip.material,
+      document.tablets,
+      family,
+    );
+  }
+
+  drawn(strip: Strip, fit: StripFit): DrawnCurve {
+    return this.#drawn(strip.id, fit);
+  }
+
+  film(strip: Strip, fit: StripFit): FilmMeasures | null {
+    return this.#film(strip.id, fit);
+  }
+
+  paper(strip: Strip, fit: StripFit, table: GradeTable): PaperMeasures | null {
+    return this.#paper(strip.id, fit, table);
+  }
+}
+
+function fitStrip(
+  rows: Strip['rows'],
+  unexposedDensities: Strip['unexposedDensities'],
+  exposure: Strip['exposure'],
+  tabletId: Strip['tabletId'],
+  material: Strip['material'],
+  tablets: readonly Tablet[],
+  family: CurveFamily,
+): StripFit {
+  // Only these fields of the strip bear on its readings.
+  const strip = { rows, unexposedDensities, exposure, tabletId, material } as Strip;
+  const lookup = tabletLookup({ tablets } as WorkDocument);
+  const readings = stripReadings(strip, lookup);
+  const fit = fitCurve(readings, { family });
+  const unread: Warning[] =
+    readings.unreadCells > 0 ? [warning('steps-unread', { count: readings.unreadCells })] : [];
+  return {
+    readings,
+    fit,
+    curve: fit.status === 'ok' ? fit.curve : null,
+    warnings: [...fit.warnings, ...unread],
+  };
+}
+
+function drawCurve({ curve }: StripFit): DrawnCurve {
+  if (curve === null) return { line: [], band: [] };
+  const [from, to] = curve.logExposureRange;
+  const exposures = Array.from(
+    { length: SAMPLES + 1 },
+    (_, i) => from + ((to - from) * i) / SAMPLES,
+  );
+  const line = exposures.map((logExposure) => ({
+    logExposure,
+    density: densityAt(curve, logExposure),
+  }));
+  const every = exposures.filter((_, i) => i % 3 === 0);
+  const band = densityBand(curve, every).map(({ logExposure, lower, upper }) => ({
+    logExposure,
+    low: lower,
+    high: upper,
+  }));
+  return { line, band: curve.residualStandardDeviation === null ? [] : band };
+}

@@ -1,0 +1,27 @@
+/** Remembers the last result of a pure function as long as its arguments keep their identity. */
+export function memo<A extends readonly unknown[], R>(
+  compute: (...args: A) => R,
+): (...args: A) => R {
+  let last: { args: A; result: R } | undefined;
+  return (...args) => {
+    if (last?.args.every((arg, index) => Object.is(arg, args[index])) === true) return last.result;
+    const result = compute(...args);
+    last = { args, result };
+    return result;
+  };
+}
+
+/** As `memo`, with one memory per key, so that one strip's change leaves the others' results. */
+export function memoByKey<A extends readonly unknown[], R>(
+  compute: (...args: A) => R,
+): (key: string, ...args: A) => R {
+  const memories = new Map<string, (...args: A) => R>();
+  return (key, ...args) => {
+    let remembered = memories.get(key);
+    if (remembered === undefined) {
+      remembered = memo(compute);
+      memories.set(key, remembered);
+    }
+    return remembered(...args);
+  };
+}

@@ -1,0 +1,167 @@
+/**
+ * Second station: the family of curve in use, why, and its rivals on the same readings. The rivals
+ * are fitted after a pause, so that typing never waits for them.
+ */
+import {
+  compareFamilies,
+  CURVE_FAMILIES,
+  type CurveFamily,
+  type FamiliesCompared,
+} from '@wedgebook/core';
+import { formatNumber } from '@wedgebook/charts';
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
+import { noticeStyles } from '../parts/notices.ts';
+import { sharedStyles } from '../parts/styles.ts';
+import { AppController } from '../state/app-controller.ts';
+import { text } from '../text.ts';
+
+const PAUSE_MILLISECONDS = 300;
+
+@customElement('wb-curve')
+export class CurveStation extends LitElement {
+  static override styles = [
+    sharedStyles,
+    noticeStyles,
+    css`
+      td.family {
+        min-width: 11rem;
+      }
+      td.family label {
+        display: flex;
+        gap: 0.6rem;
+        align-items: center;
+        min-height: 2.75rem;
+        margin: 0;
+        font-size: 1rem;
+        color: var(--text);
+      }
+      input[type='radio'] {
+        width: 1.25rem;
+        height: 1.25rem;
+        accent-color: var(--accent);
+        flex: none;
+      }
+      tr.chosen {
+        font-weight: 600;
+      }
+      td {
+        vertical-align: middle;
+      }
+    `,
+  ];
+
+  @state() private compared: FamiliesCompared | null = null;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private comparedWith: unknown = null;
+
+  private readonly app = new AppController(this, ({ document, session }, { derive }) => {
+    const strip = derive.stripOf(document, session.stripId);
+    return {
+      strip,
+      family: session.family,
+      fit: strip === null ? null : derive.fit(document, strip, session.family),
+    };
+  });
+
+  override disconnectedCallback(): void {
+    clearTimeout(this.timer);
+    super.disconnectedCallback();
+  }
+
+  protected override updated(changed: PropertyValues): void {
+    super.updated(changed);
+    const readings = this.app.value?.fit?.readings ?? null;
+    if (readings === this.comparedWith) return;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => {
+      this.comparedWith = readings;
+      const family = this.app.value?.family ?? 'toe-shoulder';
+      this.compared = readings === null ? null : compareFamilies(readings, family);
+    }, PAUSE_MILLISECONDS);
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const view = this.app.value;
+    if (view?.strip == null || view.fit === null) return nothing;
+    const { fit, family } = view;
+    const compared = this.compared === null ? null : { ...this.compared, chosen: family };
+    return html`<section class="station" aria-labelledby="title">
+      <div class="head">
+        <h2 id="title">${text.curve.title}</h2>
+        <p class="says">
+          ${fit.fit.status === 'ok' ? text.curve.says(family, fit.fit.curve) : text.curve.why[fit.fit.reason]}
+        </p>
+      </div>
+      <p>${text.curve.families[family].about}</p>
+      ${compared === null ? nothing : html`<p><b>${text.curve.verdict(verdictOf(compared, family), compared)}</b></p>`}
+      <div class="scroll" tabindex="0" role="group" aria-label=${text.curve.rivals}>
+        <table>
+          <caption class="visually-hidden">
+            ${text.curve.rivals}
+          </caption>
+          <thead>
+            <tr>
+              <th scope="col">${text.curve.family}</th>
+              <th scope="col" class="number">${text.curve.scatter}</th>
+              <th scope="col" class="number">${text.curve.parameters}</th>
+              <th scope="col" class="number">${text.curve.difference}</th>
+              <th scope="col" class="number">${text.curve.weight}</th>
+            </tr>
+          </thead>
+          <tbody>
+            ${CURVE_FAMILIES.map((each) => this.rowTemplate(each, family, compared))}
+          </tbody>
+        </table>
+      </div>
+      <p class="quiet small">${text.curve.criterion}</p>
+    </section>`;
+  }
+
+  private rowTemplate(
+    family: CurveFamily,
+    chosen: CurveFamily,
+    compared: FamiliesCompared | null,
+  ): TemplateResult {
+    const row = compared?.families.find((each) => each.family === family);
+    const number = (value: number | null | undefined, decimals: number) =>
+      value === null || value === undefined ? text.none : formatNumber(value, decimals);
+    return html`<tr class=${family === chosen ? 'chosen' : ''}>
+      <td class="family">
+        <label
+          ><input
+            type="radio"
+            name="family"
+            .checked=${family === chosen}
+            @change=${() => {
+              this.app.app.session.set({ family });
+            }}
+          />${text.curve.families[family].name}</label
+        >
+      </td>
+      <td class="number">
+        ${row?.status === 'not-determined' ? text.curve.noFit : number(row?.residualStandardDeviation, 4)}
+      </td>
+      <td class="number">
+        ${number(row?.parameterCount, Number.isInteger(row?.parameterCount ?? 0) ? 0 : 1)}
+      </td>
+      <td class="number">${number(row?.difference, 1)}</td>
+      <td class="number">
+        ${row?.weight == null ? text.none : `${formatNumber(100 * row.weight, 0)} %`}
+      </td>
+    </tr>`;
+  }
+}
+
+/** The verdict on a family that was chosen after the comparison. */
+function verdictOf(compared: FamiliesCompared, family: CurveFamily): FamiliesCompared['verdict'] {
+  const own = compared.families.find((each) => each.family === family)?.difference ?? null;
+  if (own === null) return 'not-comparable';
+  return own === 0 ? 'best' : own < 2 ? 'as-good' : 'rival-better';
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wb-curve': CurveStation;
+  }
+}

@@ -1,0 +1,219 @@
+/**
+ * Third station: every measure of the chosen strip with its unit, its definition and its standard
+ * error, and the warnings that belong to them.
+ */
+import type { Estimate, FilmMeasures, PaperMeasures, Warning } from '@wedgebook/core';
+import { formatNumber } from '@wedgebook/charts';
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { estimate, noticeStyles, warningList } from '../parts/notices.ts';
+import { sharedStyles } from '../parts/styles.ts';
+import { AppController } from '../state/app-controller.ts';
+import { gradeTableOf } from '../state/derive.ts';
+import { text } from '../text.ts';
+
+/** One line of the list. */
+interface Measure {
+  readonly name: string;
+  readonly value: TemplateResult | string;
+  readonly unit: string;
+  readonly definition: string;
+}
+
+@customElement('wb-measures')
+export class MeasuresStation extends LitElement {
+  static override styles = [
+    sharedStyles,
+    noticeStyles,
+    css`
+      dl {
+        display: grid;
+        grid-template-columns: minmax(9rem, auto) 1fr;
+        margin: 0;
+      }
+      dt,
+      dd {
+        margin: 0;
+        padding: 0.45rem 0;
+        border-bottom: 1px solid var(--rule);
+      }
+      dt {
+        padding-inline-end: 1rem;
+      }
+      .value {
+        font-weight: 600;
+        font-size: 1.125rem;
+      }
+      .definition {
+        display: block;
+        color: var(--quiet);
+        font-size: 0.875rem;
+      }
+      @media (max-width: 30rem) {
+        dl {
+          display: block;
+        }
+        dt {
+          border-bottom: 0;
+          padding-bottom: 0;
+        }
+        dd {
+          padding-top: 0;
+        }
+      }
+    `,
+  ];
+
+  private readonly app = new AppController(this, ({ document, session }, { derive }) => {
+    const strip = derive.stripOf(document, session.stripId);
+    const fit = strip === null ? null : derive.fit(document, strip, session.family);
+    const isPaper = strip?.material === 'paper';
+    const table = gradeTableOf(document);
+    return {
+      strip,
+      table,
+      film: strip === null || fit === null || isPaper ? null : derive.film(strip, fit),
+      paper: strip === null || fit === null || !isPaper ? null : derive.paper(strip, fit, table),
+    };
+  });
+
+  protected override render(): TemplateResult | typeof nothing {
+    const view = this.app.value;
+    if (view?.strip == null) return nothing;
+    const { film, paper, strip } = view;
+    const list = film !== null ? filmList(film) : paper !== null ? paperList(paper) : [];
+    const warnings: readonly Warning[] = film?.warnings ?? paper?.warnings ?? [];
+    return html`<section class="station" aria-labelledby="title">
+      <div class="head">
+        <h2 id="title">${text.measures.title}</h2>
+        <p class="says">${strip.name}</p>
+      </div>
+      ${
+        list.length === 0
+          ? html`<p class="quiet">${text.measures.none}</p>`
+          : html`<dl>
+              ${list.map(
+                ({ name, value, unit, definition }) =>
+                  html`<dt>${name}</dt>
+                    <dd>
+                      <span class="value">${value}</span> ${unit}
+                      <span class="definition">${definition}</span>
+                    </dd>`,
+              )}
+            </dl>`
+      }
+      ${warningList(warnings)}
+    </section>`;
+  }
+}
+
+function filmList(film: FilmMeasures): Measure[] {
+  const m = text.measures;
+  const { speed, isoTriangle, usefulRange, fractionalGradientSpeed } = film;
+  const rows: Measure[] = [
+    measure(m.baseFog, film.baseFog, 3),
+    measure(m.densityMax, film.densityMax, 3),
+    measure(m.speedPoint, film.speedPoint?.logExposure, 3),
+  ];
+  if (speed !== null) {
+    const { arithmetic, degrees, exact, kind } = speed;
+    rows.push({
+      name: kind === 'iso' ? m.isoSpeed.name : m.exposureIndex.name,
+      value: html`${arithmetic}/${degrees}°`,
+      unit: '',
+      definition: (kind === 'iso' ? m.isoSpeed : m.exposureIndex).definition(
+        formatNumber(exact.value, 1),
+        exact.standardError === null ? null : formatNumber(exact.standardError, 1),
+      ),
+    });
+  }
+  if (isoTriangle !== null) {
+    rows.push({
+      name: m.isoTriangle.name,
+      value: estimate(isoTriangle.densityRise, 3),
+      unit: m.density,
+      definition: m.isoTriangle.definition(isoTriangle.met),
+    });
+  }
+  rows.push(measure(m.contrastIndex, film.contrastIndex, 3));
+  for (const { from, to, value } of film.averageGradients) {
+    rows.push({
+      name: m.averageGradient.name,
+      value: estimate(value, 3),
+      unit: '',
+      definition: m.averageGradient.definition(from, to),
+    });
+  }
+  rows.push(measure(m.gamma, film.gamma, 3), measure(m.inertia, film.inertia?.logExposure, 3));
+  if (usefulRange !== null) {
+    rows.push({
+      name: m.usefulRange.name,
+      value: `${usefulRange.atLeast ? '≥ ' : ''}${formatNumber(usefulRange.value, 2)}`,
+      unit: m.logUnits,
+      definition: m.usefulRange.definition(usefulRange.atLeast),
+    });
+  }
+  if (fractionalGradientSpeed !== null) {
+    rows.push(measure(m.fractional, fractionalGradientSpeed.exact, 1));
+  }
+  if (film.hurterDriffieldSpeed !== null) {
+    rows.push(measure(m.hurterDriffield, film.hurterDriffieldSpeed, 1));
+  }
+  return rows;
+}
+
+function paperList(paper: PaperMeasures): Measure[] {
+  const m = text.measures;
+  const rows: Measure[] = [
+    measure(m.paperMin, paper.densityMin, 3),
+    {
+      ...measure(m.paperMax, paper.densityMax, 3),
+      definition: m.paperMaxBasis[paper.densityMax.basis],
+    },
+    measure(m.exposureScale, paper.exposureScale, 3),
+  ];
+  if (paper.isoRange !== null) {
+    rows.push({
+      name: m.isoRange.name,
+      value: `R ${paper.isoRange.rounded}`,
+      unit: '',
+      definition: m.isoRange.definition(formatNumber(paper.isoRange.exact.value, 1)),
+    });
+  }
+  if (paper.isoSpeed !== null) {
+    const { rounded, exact } = paper.isoSpeed;
+    rows.push({
+      name: m.paperSpeed.name,
+      value: rounded === null ? text.none : `P ${rounded}`,
+      unit: '',
+      definition: m.paperSpeed.definition(formatNumber(exact.value, 1)),
+    });
+  }
+  if (paper.paperGrade !== null) {
+    rows.push({
+      name: m.paperGrade.name,
+      value: text.gradeLong(paper.paperGrade),
+      unit: '',
+      definition: m.paperGrade.definition,
+    });
+  }
+  rows.push(
+    measure(m.paperGradient, paper.averageGradient, 3),
+    measure(m.greatestGradient, paper.greatestGradient, 3),
+  );
+  return rows;
+}
+
+function measure(
+  words: { readonly name: string; readonly unit: string; readonly definition: string },
+  value: Estimate | null | undefined,
+  decimals: number,
+): Measure {
+  return { ...words, value: estimate(value, decimals) };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wb-measures': MeasuresStation;
+  }
+}

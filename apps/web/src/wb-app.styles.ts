@@ -1,0 +1,217 @@
+/** Layout of the page: one column, and the sheet standing beside it where the window is wide. */
+import { css } from 'lit';
+
+export const appStyles = css`
+  :host {
+    min-height: 100vh;
+  }
+  .skip {
+    position: absolute;
+    left: 0.5rem;
+    top: -4rem;
+    background: var(--surface);
+    color: var(--text);
+    padding: 0.75rem 1rem;
+    z-index: 3;
+  }
+  .skip:focus {
+    top: 0.5rem;
+  }
+  header {
+    padding: 0.6rem clamp(0.75rem, 2vw, 2rem) 0;
+    border-bottom: 1px solid var(--rule);
+    background: var(--ground);
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.4rem 1.5rem;
+    align-items: center;
+    justify-content: space-between;
+  }
+  .title {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0.25rem 0.9rem;
+    flex: 1 1 20rem;
+    min-width: 0;
+  }
+  .name {
+    font-family:
+      'Iowan Old Style', 'Palatino Linotype', Palatino, 'Liberation Serif', Georgia, serif;
+    font-size: 1.35rem;
+    font-weight: 600;
+    letter-spacing: 0.01em;
+  }
+  .title input {
+    border-color: transparent;
+    background: transparent;
+    font-size: 1.125rem;
+    flex: 1 1 12rem;
+    min-width: 0;
+    text-overflow: ellipsis;
+  }
+  .title input:hover,
+  .title input:focus {
+    border-color: var(--frame);
+    background: var(--surface);
+  }
+  .tag {
+    border: 1px solid currentColor;
+    border-radius: 0.25rem;
+    padding: 0 0.4rem;
+    font-size: 0.875rem;
+    white-space: nowrap;
+  }
+  .tools {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.4rem;
+    align-items: center;
+  }
+  .tools button {
+    padding-inline: 0.7rem;
+  }
+  .theme {
+    display: inline-flex;
+    align-items: center;
+    gap: 0.4rem;
+    margin: 0;
+  }
+  .kept {
+    font-size: 0.875rem;
+    color: var(--quiet);
+    padding-inline-start: 0.4rem;
+  }
+  nav {
+    width: 100%;
+  }
+  nav ul {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 1.25rem;
+    list-style: none;
+    margin: 0;
+    padding: 0;
+  }
+  nav a {
+    display: inline-flex;
+    align-items: center;
+    min-height: 2.75rem;
+    color: var(--text);
+    text-decoration: none;
+    border-bottom: 2px solid transparent;
+  }
+  nav li + li a::before {
+    content: '→';
+    color: var(--quiet);
+    margin-inline-end: 1.25rem;
+  }
+  nav a:hover,
+  nav a:focus-visible {
+    text-decoration: underline;
+  }
+  main {
+    padding: 0 clamp(0.75rem, 2vw, 2rem);
+  }
+  .notice {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem 1.25rem;
+    align-items: center;
+    margin: 0.75rem 0;
+    padding: 0.5rem 0.9rem;
+    border: 1px solid var(--frame);
+    border-inline-start-width: 4px;
+    background: var(--surface);
+    max-width: none;
+  }
+  .page {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+    gap: 0 2.5rem;
+    margin-top: 0.75rem;
+  }
+  .page > :first-child {
+    --first: 1;
+  }
+  .beside {
+    min-width: 0;
+    margin-bottom: 1.5rem;
+  }
+  @media (min-width: 62rem) {
+    .page {
+      grid-template-columns: minmax(24rem, 5fr) minmax(32rem, 7fr);
+    }
+    .page > * {
+      grid-column: 1;
+    }
+    .beside {
+      grid-column: 2;
+      grid-row: 1 / span 5;
+    }
+    .beside wb-sheet {
+      position: sticky;
+      top: 0.75rem;
+      margin-top: 1.25rem;
+    }
+  }
+  @media (min-width: 100rem) {
+    .page {
+      grid-template-columns: minmax(38rem, 46rem) minmax(0, 1fr);
+      gap: 0 3rem;
+    }
+  }
+  footer {
+    padding: 1rem clamp(0.75rem, 2vw, 2rem) 2.5rem;
+    border-top: 1px solid var(--rule);
+    color: var(--quiet);
+    font-size: 0.9375rem;
+  }
+  .toast {
+    position: fixed;
+    inset-inline-start: 1rem;
+    bottom: 1rem;
+    max-width: min(40rem, calc(100vw - 2rem));
+    background: var(--text);
+    color: var(--ground);
+    padding: 0.6rem 1rem;
+    border-radius: 0.375rem;
+    margin: 0;
+    z-index: 2;
+    pointer-events: none;
+    animation: away 0.4s 7s forwards;
+  }
+  @keyframes away {
+    to {
+      opacity: 0;
+      visibility: hidden;
+    }
+  }
+  dialog {
+    border: 1px solid var(--frame);
+    border-radius: 0.5rem;
+    background: var(--surface);
+    color: var(--text);
+    padding: 1.5rem;
+    max-width: 34rem;
+  }
+  dialog::backdrop {
+    background: rgb(0 0 0 / 60%);
+  }
+  .choices {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.75rem;
+    margin-top: 1.25rem;
+  }
+  @media (max-width: 40rem) {
+    .wide-only {
+      display: none;
+    }
+  }
+  @media (prefers-reduced-motion: reduce) {
+    .toast {
+      animation-duration: 0.01s;
+    }
+  }
+`;

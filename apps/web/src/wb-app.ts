@@ -1,0 +1,312 @@
+/**
+ * The page: the notebook's head, the stations one under another, and the curve sheet beside them.
+ */
+import { ContextProvider } from '@lit/context';
+import {
+  emptyDocument,
+  notebookFromText,
+  notebookToText,
+  type NotebookDocument,
+} from '@wedgebook/notebook';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
+import { demoDocument } from './state/demo.ts';
+import { download } from './parts/download.ts';
+import { sharedStyles } from './parts/styles.ts';
+import { appContext, type App, type ThemeChoice } from './state/app.ts';
+import { firstStripId } from './state/start.ts';
+import { rememberTheme, showTheme } from './theme/theme.ts';
+import { text } from './text.ts';
+import { appStyles } from './wb-app.styles.ts';
+import './stations/readings-station.ts';
+import './stations/sheet.ts';
+import './stations/curve-station.ts';
+import './stations/measures-station.ts';
+import './stations/match-station.ts';
+import './stations/treatment-station.ts';
+
+const THEMES: readonly ThemeChoice[] = ['system', 'light', 'dim', 'darkroom'];
+const STATIONS = ['readings', 'curve', 'measures', 'match', 'treatment'] as const;
+
+@customElement('wb-app')
+export class WedgebookApp extends LitElement {
+  static override styles = [sharedStyles, appStyles];
+
+  @property({ attribute: false }) app!: App;
+  @property({ attribute: false }) noteExport: (date: Date) => void = () => undefined;
+  @state() private incoming: { document: NotebookDocument; mended: number } | null = null;
+  @state() private importFault: string | null = null;
+  @query('dialog') private readonly dialog!: HTMLDialogElement | null;
+  @query('#file') private readonly file!: HTMLInputElement | null;
+
+  private readonly provider = new ContextProvider(this, { context: appContext });
+  private off: (() => void)[] = [];
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.provider.setValue(this.app);
+    const update = () => {
+      this.requestUpdate();
+    };
+    this.off = [this.app.store.subscribe(update), this.app.session.subscribe(update)];
+    addEventListener('keydown', this.onKey);
+  }
+
+  override disconnectedCallback(): void {
+    for (const off of this.off) off();
+    removeEventListener('keydown', this.onKey);
+    super.disconnectedCallback();
+  }
+
+  protected override render(): TemplateResult {
+    const { session } = this.app;
+    const { document } = this.app.store.state;
+    const { announcement, saveFault } = session.value;
+    return html`
+      <a class="skip" href="#readings" @click=${this.onSkip}>${text.app.skip}</a>
+      ${this.headTemplate(document)}
+      <main id="main">
+        ${
+          document.invented
+            ? html`<div class="notice no-print">
+                <p>${text.app.invented}</p>
+                <button @click=${this.startEmpty}>${text.app.empty}</button>
+              </div>`
+            : nothing
+        }
+        ${saveFault === null ? nothing : html`<p class="notice wrong" role="alert">${saveFault}</p>`}
+        ${this.importFault === null ? nothing : html`<p class="notice wrong" role="alert">${this.importFault}</p>`}
+        <div class="page">
+          <wb-readings id="readings"></wb-readings>
+          <div class="beside"><wb-sheet></wb-sheet></div>
+          <wb-curve id="curve"></wb-curve>
+          <wb-measures id="measures"></wb-measures>
+          <wb-match id="match"></wb-match>
+          <wb-treatment id="treatment"></wb-treatment>
+        </div>
+      </main>
+      <footer>
+        <p>${text.app.footer}</p>
+        <p>${text.app.safelight}</p>
+        ${document.invented ? nothing : html`<button class="no-print" @click=${this.openDemo}>${text.app.demo}</button>`}
+      </footer>
+      <div class="visually-hidden" role="status" aria-live="polite">${announcement}</div>
+      ${announcement === '' ? nothing : html`<p class="toast no-print" aria-hidden="true">${announcement}</p>`}
+      ${this.dialogTemplate()}
+    `;
+  }
+
+  private headTemplate(document: NotebookDocument): TemplateResult {
+    const { canUndo, canRedo } = this.app.store.state;
+    const { theme, lastSaved, lastExported } = this.app.session.value;
+    return html`<header>
+      <div class="title">
+        <h1 class="visually-hidden">${text.app.name}</h1>
+        <span class="name" aria-hidden="true">${text.app.name}</span>
+        <input
+          aria-label=${text.app.title}
+          .value=${live(document.title)}
+          @input=${(event: Event) => {
+            const title = (event.target as HTMLInputElement).value;
+            this.app.store.dispatch({
+              type: 'document/describe',
+              changes: { title },
+              mergeKey: 'title',
+            });
+          }}
+        />
+        ${document.invented ? html`<span class="tag">${text.app.inventedTag}</span>` : nothing}
+      </div>
+      <div class="tools no-print" role="group" aria-label=${text.app.tools}>
+        <button ?disabled=${!canUndo} @click=${this.undo} title="Ctrl+Z">${text.app.undo}</button>
+        <button ?disabled=${!canRedo} @click=${this.redo} title="Ctrl+Y">${text.app.redo}</button>
+        <button @click=${this.export}>${text.app.export}</button>
+        <button
+          @click=${() => {
+            this.file?.click();
+          }}
+        >
+          ${text.app.import}
+        </button>
+        <input
+          id="file"
+          type="file"
+          accept=".json,application/json"
+          hidden
+          aria-label=${text.app.import}
+          @change=${this.onFile}
+        />
+        <button
+          class="wide-only"
+          @click=${() => {
+            print();
+          }}
+        >
+          ${text.app.print}
+        </button>
+        <label class="theme">
+          <span>${text.app.theme}</span>
+          <select @change=${this.onTheme}>
+            ${THEMES.map((each) => html`<option value=${each} ?selected=${each === theme}>${text.app.themes[each]}</option>`)}
+          </select>
+        </label>
+        <span class="kept">
+          <span data-saved=${lastSaved?.toISOString() ?? nothing}>${text.app.saved(lastSaved)}</span
+          >,
+          <span>${text.app.exported(lastExported)}</span>
+        </span>
+      </div>
+      <nav class="no-print" aria-label=${text.app.stations}>
+        <ul>
+          ${STATIONS.map((station) => html`<li><a href=${`#${station}`} @click=${this.onJump}>${text[station].title}</a></li>`)}
+        </ul>
+      </nav>
+    </header>`;
+  }
+
+  private dialogTemplate(): TemplateResult {
+    const { incoming } = this;
+    return html`<dialog
+      aria-labelledby="ask"
+      @close=${() => {
+        this.incoming = null;
+      }}
+    >
+      ${
+        incoming === null
+          ? nothing
+          : html`<h2 id="ask">${text.app.importTitle}</h2>
+              <p>
+                ${text.app.importAsk(
+                  incoming.document.title,
+                  text.app.importCounts(
+                    incoming.document.strips.length,
+                    incoming.document.negatives.length,
+                    incoming.document.papers.length,
+                  ),
+                )}
+              </p>
+              ${incoming.mended > 0 ? html`<p>${text.app.importMended(incoming.mended)}</p>` : nothing}
+              <div class="choices">
+                <button class="primary" @click=${this.acceptImport}>${text.app.importYes}</button>
+                <button
+                  @click=${() => {
+                    this.dialog?.close();
+                  }}
+                >
+                  ${text.app.importNo}
+                </button>
+              </div>`
+      }
+    </dialog>`;
+  }
+
+  private readonly undo = () => {
+    this.app.store.undo();
+    this.mendSelection();
+    this.app.session.set({ announcement: text.app.undone });
+  };
+
+  private readonly redo = () => {
+    this.app.store.redo();
+    this.mendSelection();
+    this.app.session.set({ announcement: text.app.redone });
+  };
+
+  /** The chosen strip may have gone with the change. */
+  private mendSelection(): void {
+    const { document } = this.app.store.state;
+    const { stripId } = this.app.session.value;
+    if (document.strips.some(({ id }) => id === stripId)) return;
+    this.app.session.set({ stripId: firstStripId(document) });
+  }
+
+  /** One undo for the whole page: a field's own would forget what the notebook remembers. */
+  private readonly onKey = (event: KeyboardEvent) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = event.key.toLowerCase();
+    const redo = key === 'y' || (key === 'z' && event.shiftKey);
+    if (!redo && key !== 'z') return;
+    event.preventDefault();
+    if (redo) this.redo();
+    else this.undo();
+  };
+
+  private onTheme(event: Event): void {
+    const theme = (event.target as HTMLSelectElement).value as ThemeChoice;
+    this.app.session.set({
+      theme,
+      announcement: theme === 'darkroom' ? text.app.safelight : '',
+    });
+    rememberTheme(theme);
+    showTheme(theme);
+  }
+
+  private onSkip(event: Event): void {
+    event.preventDefault();
+    this.renderRoot.querySelector<HTMLElement>('#readings')?.scrollIntoView();
+    const readings = this.renderRoot.querySelector('wb-readings');
+    readings?.renderRoot.querySelector<HTMLElement>('button')?.focus();
+  }
+
+  /** The anchors live in the shadow tree, where the browser does not look for them. */
+  private onJump(event: Event): void {
+    event.preventDefault();
+    const id = (event.currentTarget as HTMLAnchorElement).hash;
+    this.renderRoot.querySelector<HTMLElement>(id)?.scrollIntoView();
+  }
+
+  private export(): void {
+    const { document } = this.app.store.state;
+    const date = new Date();
+    const name = text.app.fileName(document.title, date);
+    download(name, notebookToText(document), 'application/json');
+    this.noteExport(date);
+    this.app.session.set({ announcement: text.app.exportedNow(name) });
+  }
+
+  private async onFile(event: Event): Promise<void> {
+    const input = event.target as HTMLInputElement;
+    const file = input.files?.[0];
+    input.value = '';
+    if (file === undefined) return;
+    this.importFault = null;
+    try {
+      const { document, mended } = notebookFromText(await file.text(), { file: file.name });
+      this.incoming = { document, mended: mended.length };
+      await this.updateComplete;
+      this.dialog?.showModal();
+    } catch (error) {
+      this.importFault = text.app.importFailed(
+        error instanceof Error ? error.message : String(error),
+      );
+    }
+  }
+
+  private acceptImport(): void {
+    const { incoming } = this;
+    this.dialog?.close();
+    if (incoming === null) return;
+    this.load(incoming.document, text.app.imported(incoming.document.title));
+  }
+
+  private startEmpty(): void {
+    this.load(emptyDocument(), text.app.emptied);
+  }
+
+  private openDemo(): void {
+    this.load(demoDocument, text.app.imported(demoDocument.title));
+  }
+
+  private load(document: NotebookDocument, announcement: string): void {
+    this.app.store.dispatch({ type: 'document/load', document });
+    this.app.session.set({ stripId: firstStripId(document), announcement });
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wb-app': WedgebookApp;
+  }
+}

@@ -1,0 +1,104 @@
+/** What the worksheet shows in each cell, and where the keys lead. */
+import type { GridColumn, Strip } from '@wedgebook/notebook';
+import type { ReadingUnit } from '../state/app.ts';
+import { cellKey, type AsTyped } from '../state/work.ts';
+import { columnName } from './block-commands.ts';
+import { formatReading, parseNumber, parseReading, shortest } from './parse-cell.ts';
+
+/** Address of a cell: row -1 is the base + fog row. */
+export interface Cell {
+  readonly row: number;
+  readonly column: GridColumn;
+}
+
+/** An entry being typed, before it leaves the field. */
+export interface Typing {
+  readonly key: string;
+  readonly text: string;
+}
+
+export interface CellView {
+  readonly key: string;
+  readonly shown: string;
+  /** Why the entry cannot be read, or null. */
+  readonly fault: string | null;
+}
+
+/** Replicate columns that a strip needs: at least two, and one more than are used, up to six. */
+export function replicateCount(strip: Strip): number {
+  const used = Math.max(
+    strip.unexposedDensities.length,
+    ...strip.rows.map((row) => row.densities.length),
+    1,
+  );
+  return Math.max(2, used);
+}
+
+/** Value in the document under a cell. */
+export function valueOf(strip: Strip, { row, column }: Cell): number | null {
+  if (row < 0) {
+    return column.kind === 'density' ? (strip.unexposedDensities[column.replicate] ?? null) : null;
+  }
+  const cells = strip.rows[row];
+  if (cells === undefined) return null;
+  if (column.kind === 'density') return cells.densities[column.replicate] ?? null;
+  return column.kind === 'log-exposure' ? cells.logExposure : cells.step;
+}
+
+/** What a cell shows: an unreadable entry as typed, else what is being typed, else the value. */
+export function viewCell(
+  strip: Strip,
+  cell: Cell,
+  unit: ReadingUnit,
+  asTyped: AsTyped | undefined,
+  typing: Typing | null,
+): CellView {
+  const key = cellKey(strip.id, cell.row, columnName(cell.column));
+  const isReading = cell.column.kind === 'density';
+  const parse = (typed: string) => (isReading ? parseReading(typed, unit) : parseNumber(typed));
+  const kept = asTyped?.[key];
+  if (kept !== undefined) {
+    const parsed = parse(kept);
+    return { key, shown: kept, fault: parsed.status === 'wrong' ? parsed.sentence : null };
+  }
+  const value = valueOf(strip, cell);
+  if (typing?.key === key) {
+    const parsed = parse(typing.text);
+    const typed = parsed.status === 'read' ? parsed.value : null;
+    const same = typed === value || (typed !== null && value !== null && near(typed, value));
+    if (same) return { key, shown: typing.text, fault: null };
+  }
+  if (value === null) return { key, shown: '', fault: null };
+  return {
+    key,
+    shown: isReading ? formatReading(value, unit) : shortest(value, 2, 4),
+    fault: null,
+  };
+}
+
+const near = (a: number, b: number) => Math.abs(a - b) < 1e-9;
+
+/** Cell that a key leads to from another, or null where the key stays in the cell. */
+export function nextCell(
+  from: { readonly row: number; readonly column: number },
+  key: string,
+  caret: { readonly atStart: boolean; readonly atEnd: boolean },
+  size: { readonly rows: number; readonly columns: number },
+): { row: number; column: number } | null {
+  const { row, column } = from;
+  const go = (r: number, c: number) =>
+    r >= -1 && r < size.rows && c >= 0 && c < size.columns ? { row: r, column: c } : null;
+  switch (key) {
+    case 'ArrowUp':
+      return go(row - 1, column);
+    case 'ArrowDown':
+    case 'Enter':
+      return go(row + 1, column);
+    case 'ArrowLeft':
+      return caret.atStart ? go(row, column - 1) : null;
+    case 'ArrowRight':
+      return caret.atEnd ? go(row, column + 1) : null;
+    default:
+      return null;
+  }
+}

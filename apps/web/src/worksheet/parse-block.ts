@@ -1,0 +1,152 @@
+/**
+ * Reads a block copied from a spreadsheet, a letter or a program: tabs, semicolons, commas or runs
+ * of spaces between the cells, decimal point or comma, with or without a header row, steps down or
+ * across. Nothing is guessed in silence: what each column was taken for is returned in words.
+ */
+import { parseNumber } from './parse-cell.ts';
+
+/** What a column of the pasted block holds. */
+export type BlockColumn = 'step' | 'tablet-density' | 'log-exposure' | 'reading' | 'ignored';
+
+export interface PastedBlock {
+  /** One entry per column. */
+  readonly columns: readonly BlockColumn[];
+  /** Heads as pasted, where there was a header row; empty otherwise. */
+  readonly heads: readonly string[];
+  /** Cells as pasted, row by row, header row removed. */
+  readonly rows: readonly (readonly string[])[];
+  readonly turned: boolean;
+}
+
+const HEADS: readonly (readonly [RegExp, BlockColumn])[] = [
+  [/^(step|no\.?|nr\.?|n|#|field|patch|stufe)$/i, 'step'],
+  [/^(tablet|wedge)([ _-]?density)?$|^tablet[ _-]?d$/i, 'tablet-density'],
+  [/^(rel(ative)?[ .]*)?(log[ _-]?(exposure|h|e)|lg ?h)\b.*$/i, 'log-exposure'],
+  [/^(density|reading|read|d|dens|net|transmittance|stops?)[ _-]*\d*(\s*\(.*\))?$/i, 'reading'],
+];
+
+/**
+ * @param pasted - text from the clipboard
+ * @param tablet - densities of the strip's tablet, to know its column again; null where unknown
+ * @returns the block, or null where the text is a single cell
+ */
+export function parseBlock(pasted: string, tablet: readonly number[] | null): PastedBlock | null {
+  const lines = pasted
+    .replace(/^\uFEFF/, '')
+    .split(/\r\n|\r|\n/)
+    .filter((line) => line.trim() !== '');
+  const split = splitter(lines);
+  let table = lines.map((line) => split(line).map((cell) => unquoted(cell)));
+  table = withoutEmptyEdges(table);
+  const width = Math.max(0, ...table.map((row) => row.length));
+  if (table.length <= 1 && width <= 1) return null;
+  // Steps run down a sheet of readings: a block that is much wider than tall lies on its side.
+  const turned =
+    width > table.length && (table.length === 1 ? width > 3 : width >= 2 * table.length);
+  if (turned) table = transposed(table, width);
+  const heads = hasHeader(table) ? (table[0] ?? []) : [];
+  const rows = heads.length > 0 ? table.slice(1) : table;
+  return { columns: columnsOf(rows, heads, tablet), heads, rows, turned };
+}
+
+/** Chooses the delimiter from the whole text. */
+function splitter(lines: readonly string[]): (line: string) => string[] {
+  const by = (delimiter: string | RegExp) => (line: string) => line.split(delimiter);
+  if (lines.some((line) => line.includes('\t'))) return by('\t');
+  if (lines.some((line) => line.includes(';'))) return by(';');
+  if (lines.some((line) => line.includes(','))) {
+    // A comma between cells, unless every comma can only be a decimal one.
+    const numbers = lines.filter((line) => /\d/.test(line) && !/[a-z]/i.test(line));
+    const spaced = numbers.every((line) =>
+      line
+        .trim()
+        .split(/\s+/)
+        .every((cell) => /^[+−-]?\d*,?\d+$/.test(cell)),
+    );
+    if (!spaced) return by(',');
+  }
+  return by(/\s{2,}|\s(?=[\d+.,−-])/);
+}
+
+const unquoted = (cell: string) =>
+  cell
+    .trim()
+    .replace(/^"(.*)"$/, '$1')
+    .replaceAll('""', '"')
+    .trim();
+
+/** Drops columns that are empty throughout at either side, as a careless selection leaves them. */
+function withoutEmptyEdges(table: string[][]): string[][] {
+  const used = (index: number) => table.some((row) => (row[index] ?? '') !== '');
+  const width = Math.max(0, ...table.map((row) => row.length));
+  let first = 0;
+  let last = width;
+  while (first < last && !used(first)) first += 1;
+  while (last > first && !used(last - 1)) last -= 1;
+  return table.map((row) => row.slice(first, last));
+}
+
+function transposed(table: readonly (readonly string[])[], width: number): string[][] {
+  return Array.from({ length: width }, (_, column) => table.map((row) => row[column] ?? ''));
+}
+
+/** A header row holds words, and the row below it a number. */
+function hasHeader(table: readonly (readonly string[])[]): boolean {
+  const [first = [], second = []] = table;
+  const words = first.filter((cell) => parseNumber(cell).status === 'wrong').length;
+  const numbers = second.filter((cell) => parseNumber(cell).status === 'read').length;
+  const named = first.some((cell) => HEADS.some(([pattern]) => pattern.test(cell)));
+  return words > 0 && numbers > 0 && (named || words === first.filter((c) => c !== '').length);
+}
+
+function columnsOf(
+  rows: readonly (readonly string[])[],
+  heads: readonly string[],
+  tablet: readonly number[] | null,
+): BlockColumn[] {
+  const width = Math.max(0, heads.length, ...rows.map((row) => row.length));
+  const named = Array.from(
+    { length: width },
+    (_, index) => HEADS.find(([pattern]) => pattern.test(heads[index] ?? ''))?.[1],
+  );
+  const values = (index: number) =>
+    rows.map((row) => {
+      const cell = parseNumber(row[index] ?? '');
+      return cell.status === 'read' ? cell.value : null;
+    });
+  const columns = named.map((name, index): BlockColumn => {
+    if (name !== undefined) return name;
+    if (heads.length > 0 && named.includes('reading')) return 'ignored';
+    if (width > 1 && index === 0 && countsUp(values(0))) return 'step';
+    return 'reading';
+  });
+  // A column that repeats the tablet is the tablet, whatever stands beside it.
+  const readings = columns.filter((column) => column === 'reading').length;
+  return columns.map((column, index) =>
+    column === 'reading' && readings > 1 && tablet !== null && isTablet(values(index), tablet)
+      ? 'tablet-density'
+      : column,
+  );
+}
+
+/** Whole numbers one after another, up or down. */
+function countsUp(values: readonly (number | null)[]): boolean {
+  if (values.length < 2 || values.some((value) => value === null || !Number.isInteger(value))) {
+    return false;
+  }
+  const step = (values[1] ?? 0) - (values[0] ?? 0);
+  return (
+    Math.abs(step) === 1 &&
+    values.every((value, index) => value === (values[0] ?? 0) + index * step)
+  );
+}
+
+function isTablet(values: readonly (number | null)[], tablet: readonly number[]): boolean {
+  if (values.length < 4) return false;
+  const near = (densities: readonly number[]) =>
+    values.every((value, index) => {
+      const density = densities[index];
+      return value !== null && density !== undefined && Math.abs(value - density) <= 0.02;
+    });
+  return near(tablet) || near(tablet.toReversed());
+}

@@ -1,0 +1,84 @@
+/**
+ * Reads what a person types into a cell: decimal point or comma, a typographic minus, a unit sign
+ * where the unit allows it. What cannot be read is told in one sentence and left as typed.
+ */
+import {
+  DENSITY_LIMITS,
+  densityFromStops,
+  densityFromTransmittance,
+  stopsFromDensity,
+  transmittanceFromDensity,
+} from '@wedgebook/core';
+import type { ReadingUnit } from '../state/app.ts';
+import { text } from '../text.ts';
+
+export type CellReading =
+  | { readonly status: 'empty' }
+  | { readonly status: 'read'; readonly value: number }
+  | { readonly status: 'wrong'; readonly sentence: string };
+
+/** Marks that stand for "not read" in many tables. */
+const BLANKS = new Set(['', '-', '–', '—', '.', '*', 'n/a', 'na', 'nan', 'x']);
+const NUMBER = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d+)?$/i;
+
+/** A plain number with decimal point or comma. */
+export function parseNumber(typed: string): CellReading {
+  const trimmed = typed
+    .trim()
+    .replace(/[−‒–](?=[\d.,])/u, '-')
+    .replace(/\s/gu, '');
+  if (BLANKS.has(trimmed.toLowerCase())) return { status: 'empty' };
+  if (!NUMBER.test(trimmed))
+    return { status: 'wrong', sentence: text.wrong.notANumber(typed.trim()) };
+  return { status: 'read', value: Number(trimmed.replace(',', '.')) };
+}
+
+/**
+ * A reading in the worksheet's unit, as a density.
+ *
+ * @param typed - what stands in the cell
+ * @param unit - unit of the worksheet; transmittance takes 0.5 and 50 %
+ */
+export function parseReading(typed: string, unit: ReadingUnit): CellReading {
+  const percent = unit === 'transmittance' && /%\s*$/.test(typed);
+  const number = parseNumber(percent ? typed.replace(/%\s*$/, '') : typed);
+  if (number.status !== 'read') return number;
+  const value = percent ? number.value / 100 : number.value;
+  if (unit === 'transmittance' && !(value > 0 && value <= 10 ** -DENSITY_LIMITS.lowest)) {
+    return { status: 'wrong', sentence: text.wrong.transmittance(typed.trim()) };
+  }
+  const density =
+    unit === 'density'
+      ? value
+      : unit === 'transmittance'
+        ? densityOfTransmittance(value)
+        : densityFromStops(value);
+  if (!(density >= DENSITY_LIMITS.lowest && density <= DENSITY_LIMITS.highest)) {
+    return { status: 'wrong', sentence: text.wrong.density(typed.trim(), DENSITY_LIMITS) };
+  }
+  return { status: 'read', value: density };
+}
+
+/** A little more light than the empty path, within the limits, is a slightly negative density. */
+function densityOfTransmittance(transmittance: number): number {
+  return transmittance > 1 ? -Math.log10(transmittance) : densityFromTransmittance(transmittance);
+}
+
+/** A density as the worksheet shows it in a unit. */
+export function formatReading(density: number, unit: ReadingUnit): string {
+  if (unit === 'density') return shortest(density, 2, 4);
+  if (unit === 'transmittance')
+    return String(Number(transmittanceFromDensity(density).toPrecision(5)));
+  return shortest(stopsFromDensity(density), 2, 3);
+}
+
+/** A number with at least `least` and at most `most` decimals, with a true minus sign. */
+export function shortest(value: number, least: number, most: number): string {
+  let digits = value.toFixed(most);
+  while (digits.includes('.') && digits.endsWith('0') && decimals(digits) > least) {
+    digits = digits.slice(0, -1);
+  }
+  return digits.replace('-', '−');
+}
+
+const decimals = (digits: string) => digits.length - 1 - digits.indexOf('.');

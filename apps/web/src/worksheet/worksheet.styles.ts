@@ -1,0 +1,87 @@
+/** Styles of the typing sheet: large cells, figures aligned, the head quiet. */
+import { css } from 'lit';
+
+export const worksheetStyles = css`
+  table {
+    width: auto;
+    max-width: 100%;
+  }
+  th,
+  td {
+    padding: 0.1rem 0.35rem 0.1rem 0;
+    border-bottom: 0;
+    vertical-align: middle;
+  }
+  thead th {
+    vertical-align: bottom;
+    line-height: 1.2;
+    padding-bottom: 0.35rem;
+    text-align: end;
+    padding-inline-end: 0.75rem;
+  }
+  thead th span {
+    font-size: 0.8125rem;
+  }
+  th.step {
+    text-align: end;
+    padding-inline-end: 0.6rem;
+    font-weight: 400;
+    white-space: nowrap;
+  }
+  tr.base th.step {
+    white-space: normal;
+    max-width: 4rem;
+    line-height: 1.1;
+    font-size: 0.875rem;
+  }
+  tr.base td,
+  tr.base th {
+    padding-bottom: 0.6rem;
+  }
+  input {
+    width: 5.5rem;
+    text-align: end;
+  }
+  .exposure input {
+    border-color: transparent;
+    background: transparent;
+  }
+  .exposure input:hover,
+  .exposure input:focus {
+    border-color: var(--frame);
+    background: var(--surface);
+  }
+  .exposure input::placeholder {
+    color: var(--quiet);
+    opacity: 1;
+  }
+  td.exposure.quiet {
+    font-size: 0.8125rem;
+    text-align: end;
+    padding-inline-end: 0.75rem;
+  }
+  .off {
+    text-align: end;
+    font-size: 0.875rem;
+    min-width: 3.6rem;
+    white-space: nowrap;
+  }
+  thead th.off {
+    padding-inline-end: 0.35rem;
+  }
+  .fault td {
+    padding-bottom: 0.5rem;
+  }
+  @media (max-width: 30rem) {
+    input {
+      width: 4.1rem;
+      padding-inline: 0.3rem;
+    }
+    .off {
+      display: none;
+    }
+    thead th {
+      padding-inline-end: 0.35rem;
+    }
+  }
+`;
