@@ -3,6 +3,7 @@
  * the user's readings, and the user's own readings replace any of it.
  */
 import type { GradeTable, Provenance, SeleniumDefaults } from '@wedgebook/core';
+import demoJson from './demo/notebook.json' with { type: 'json' };
 import cautionsJson from './treatments/cautions.json' with { type: 'json' };
 import filterSettingsJson from './papers/filter-settings.json' with { type: 'json' };
 import gradeTablesJson from './papers/grade-tables.json' with { type: 'json' };
@@ -132,3 +133,9 @@ export function gradeTableById(id: string): GradeTable {
   if (table === undefined) throw new RangeError(`no grade table named ${id}`);
   return table;
 }
+
+/**
+ * The demonstration notebook as it is saved, envelope and all; every reading in it is invented.
+ * Open it as any saved notebook, with `openNotebook`.
+ */
+export const demoNotebook: unknown = demoJson;

@@ -283,7 +283,7 @@ with its definition and standard error.
 ${READING_OPTIONS}  --iso-tolerance T                  on the rise of 0.80 over +1.30; 0.05 unless given
   --json
 
-Example: wedgebook film data/demo/film-family.csv
+Example: wedgebook film data/demo/film-strips.csv
 `,
   paper: `wedgebook paper FILE [options]
 
@@ -350,7 +350,7 @@ Draws the curves of a file with their readings, black on white.
   --width W --height H   in pixels, 900 x 600 unless given
 ${READING_OPTIONS}  --json
 
-Example: wedgebook plot data/demo/film-family.csv -o family.svg
+Example: wedgebook plot data/demo/film-strips.csv -o family.svg
 `,
   times: `wedgebook times: not built yet\n`,
   print: `wedgebook print: not built yet\n`,

@@ -34,7 +34,7 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
   'density-slightly-negative': (d) =>
     `${clause(d, 'count', (n) => (n === '1' ? 'One density is' : `${n} densities are`), 0) || 'A density is'} slightly below zero${clause(d, 'lowest', (x) => ` (lowest ${x})`, 3)}; used as read. Zero the densitometer and read again.`,
   'steps-unread': (d) =>
-    `${clause(d, 'count', (n) => (n === '1' ? 'One cell was' : `${n} cells were`), 0) || 'Some cells were'} left without a reading and take no part. Read them if the curve lacks points there.`,
+    `${clause(d, 'count', (n) => (n === '1' ? 'One cell was' : `${n} cells were`), 0) || 'Some cells were'} left without a reading. Read more if the curve lacks points there.`,
   'step-sets-conflict': (d) =>
     `${clause(d, 'strip', (name) => `Strip ${name} is`) || 'A strip is'} listed more than once with different steps; all rows were taken as one strip. Give the second one another name if they are two strips.`,
   'unexposed-denser': (d) =>
@@ -124,7 +124,24 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
   'reading-error-assumed': (d) =>
     `Too few readings tell their own error; ${clause(d, 'error', (x) => x, 3) || '0.01'} was assumed for one reading. Read more spots before and after.`,
   'bath-temperature-assumed': (d) =>
-    `The temperature of the bath is not given${clause(d, 'strip', (name) => ` for strip ${name}`)}; ${clause(d, 'celsius', (t) => `${t} °C`, 0) || '20 °C'} was taken. Write it down with the strip.`,
+    `The temperature of the bath is not given${clause(d, 'strip', (name) => ` for strip ${name}`)  // development
+  'development-scaled-guess': () =>
+    'Only one development time was tried, so the times are a guess that the film stands at half of what it can do. Develop a second strip for another time.',
+  'delay-assumed': (d) =>
+    `Two development times do not tell how long the film takes to start; a delay of ${clause(d, 'delay', (x) => x, 1) || '0'} min was assumed. Develop a third strip.`,
+  'temperature-coefficient-assumed': (d) =>
+    `Times at another temperature rest on a coefficient of ${clause(d, 'coefficient', (x) => x, 1) || '2.5'} for 10 °C, which differs by film and developer. Give your own, or develop strips at two temperatures.`,
+  'contrast-falls-with-time': () =>
+    'Contrast does not rise with development time, so no times can be planned. Check which strip had which time.',
+  'contrast-not-reachable': (d) =>
+    `${clause(d, 'development', (n) => n) || 'This development'} asks for a contrast${clause(d, 'contrast', (c) => ` of ${c}`)} beyond what the film tends to${clause(d, 'limit', (l) => ` (${l})`)}. Use a harder paper grade, another developer, or the toning bath.`,
+  'near-contrast-limit': (d) =>
+    `${clause(d, 'development', (n) => n) || 'This development'} comes near the film's limit${clause(d, 'limit', (l) => ` of ${l}`)}, where minutes add little but fog. Try it on a spare frame.`,
+  'short-development': (d) =>
+    `${clause(d, 'development', (n) => n) || 'This development'} takes under ${clause(d, 'shortest', (m) => m, 0) || '5'} min, which may come out uneven. Dilute the developer or lower the temperature.`,
+  'time-extrapolated': (d) =>
+    `The time for ${clause(d, 'development', (n) => n) || 'this development'} lies outside the times that were tried${clause(d, 'first', (a) => ` (${a}`, 1)}${clause(d, 'last', (b) => ` to ${b} min)`, 1)}. Develop a strip there to make it sure.`,
+}; ${clause(d, 'celsius', (t) => `${t} °C`, 0) || '20 °C'} was taken. Write it down with the strip.`,
   'untreated-pooled': (d) =>
     `${clause(d, 'count', (n) => `${n} untreated strips match`, 0) || 'Several untreated strips match'}${clause(d, 'strip', (name) => ` strip ${name}`)}; they were taken together. Begin the name of a treated strip with the name of its untreated one to say which belongs to it.`,
   'process-unknown': (d) =>
