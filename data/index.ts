@@ -3,6 +3,7 @@
  * the user's readings, and the user's own readings replace any of it.
  */
 import type { GradeTable, Provenance, SeleniumDefaults } from '@wedgebook/core';
+import developmentJson from './development/defaults.json' with { type: 'json' };
 import demoJson from './demo/notebook.json' with { type: 'json' };
 import cautionsJson from './treatments/cautions.json' with { type: 'json' };
 import filterSettingsJson from './papers/filter-settings.json' with { type: 'json' };
@@ -64,6 +65,33 @@ export interface FilterSettings {
   readonly provenance: Provenance;
 }
 
+/** A built-in number with the range it may well have. */
+export interface BuiltInNumber {
+  readonly value: number;
+  readonly range: readonly number[];
+  readonly unit: string;
+  readonly provenance: Provenance;
+}
+
+/** A usual aim for the contrast of a negative. */
+export interface ContrastAim {
+  readonly measure: 'contrast-index' | 'gradient-1.30' | 'gradient-1.50' | 'gamma';
+  readonly value: number;
+  readonly range: readonly number[];
+  readonly provenance: Provenance;
+}
+
+/** Built-in numbers of development. */
+export interface DevelopmentDefaults {
+  readonly temperatureCoefficient: BuiltInNumber;
+  readonly texturalStops: BuiltInNumber;
+  readonly subjectLogRange: BuiltInNumber;
+  readonly flare: BuiltInNumber;
+  readonly usablePart: BuiltInNumber;
+  readonly shortestMinutes: BuiltInNumber;
+  readonly aims: readonly ContrastAim[];
+}
+
 /** Rounded series of the standards. */
 export interface StandardSeries {
   readonly isoFilmSpeed: {
@@ -99,6 +127,9 @@ export const filterSettings = filterSettingsJson as FilterSettings;
 
 /** Built-in parameters of the selenium bath. */
 export const seleniumDefaults = seleniumJson as unknown as SeleniumDefaults;
+
+/** Built-in numbers of development: temperature, aims, limits. */
+export const developmentDefaults = developmentJson as DevelopmentDefaults;
 
 /** Every caution; show those of the process and those of `any` wet work together. */
 export const cautions = cautionsJson as readonly Caution[];

@@ -10,3 +10,4 @@ export * from './fitting/index.ts';
 export * from './paper/index.ts';
 export * from './treatment/index.ts';
 export * from './printing/index.ts';
+export * from './development/index.ts';

@@ -58,6 +58,15 @@ export type WarningCode =
   | 'bath-temperature-assumed'
   | 'untreated-pooled'
   | 'process-unknown'
+  // development
+  | 'development-scaled-guess'
+  | 'delay-assumed'
+  | 'temperature-coefficient-assumed'
+  | 'contrast-falls-with-time'
+  | 'contrast-not-reachable'
+  | 'near-contrast-limit'
+  | 'short-development'
+  | 'time-extrapolated'
   // tables of numbers
   | 'rows-incomplete';
 

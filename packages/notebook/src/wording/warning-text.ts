@@ -124,7 +124,14 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
   'reading-error-assumed': (d) =>
     `Too few readings tell their own error; ${clause(d, 'error', (x) => x, 3) || '0.01'} was assumed for one reading. Read more spots before and after.`,
   'bath-temperature-assumed': (d) =>
-    `The temperature of the bath is not given${clause(d, 'strip', (name) => ` for strip ${name}`)  // development
+    `The temperature of the bath is not given${clause(d, 'strip', (name) => ` for strip ${name}`)}; ${clause(d, 'celsius', (t) => `${t} °C`, 0) || '20 °C'} was taken. Write it down with the strip.`,
+  'untreated-pooled': (d) =>
+    `${clause(d, 'count', (n) => `${n} untreated strips match`, 0) || 'Several untreated strips match'}${clause(d, 'strip', (name) => ` strip ${name}`)}; they were taken together. Begin the name of a treated strip with the name of its untreated one to say which belongs to it.`,
+  'process-unknown': (d) =>
+    `What the trials do not settle is taken from the built-in selenium bath${clause(d, 'process', (name) => `, though the treatment is called "${name}"`)}. Treat more strips to rely on your own figures alone.`,
+  'rows-incomplete': (d) =>
+    `${clause(d, 'count', (n) => (n === '1' ? 'One row has' : `${n} rows have`), 0) || 'Some rows have'} an empty cell and took no part. Fill it in if the value is known.`,
+  // development
   'development-scaled-guess': () =>
     'Only one development time was tried, so the times are a guess that the film stands at half of what it can do. Develop a second strip for another time.',
   'delay-assumed': (d) =>
@@ -141,13 +148,6 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `${clause(d, 'development', (n) => n) || 'This development'} takes under ${clause(d, 'shortest', (m) => m, 0) || '5'} min, which may come out uneven. Dilute the developer or lower the temperature.`,
   'time-extrapolated': (d) =>
     `The time for ${clause(d, 'development', (n) => n) || 'this development'} lies outside the times that were tried${clause(d, 'first', (a) => ` (${a}`, 1)}${clause(d, 'last', (b) => ` to ${b} min)`, 1)}. Develop a strip there to make it sure.`,
-}; ${clause(d, 'celsius', (t) => `${t} °C`, 0) || '20 °C'} was taken. Write it down with the strip.`,
-  'untreated-pooled': (d) =>
-    `${clause(d, 'count', (n) => `${n} untreated strips match`, 0) || 'Several untreated strips match'}${clause(d, 'strip', (name) => ` strip ${name}`)}; they were taken together. Begin the name of a treated strip with the name of its untreated one to say which belongs to it.`,
-  'process-unknown': (d) =>
-    `What the trials do not settle is taken from the built-in selenium bath${clause(d, 'process', (name) => `, though the treatment is called "${name}"`)}. Treat more strips to rely on your own figures alone.`,
-  'rows-incomplete': (d) =>
-    `${clause(d, 'count', (n) => (n === '1' ? 'One row has' : `${n} rows have`), 0) || 'Some rows have'} an empty cell and took no part. Fill it in if the value is known.`,
 };
 
 /** @returns the sentence of a warning */

@@ -1,0 +1,37 @@
+export {
+  contrastAt,
+  minutesForContrast,
+  type ContrastBasis,
+  type ContrastFamily,
+  type ContrastForm,
+  type ContrastModel,
+  type MinutesForContrast,
+} from './contrast-model.ts';
+export {
+  developmentPlan,
+  requiredGradient,
+  type DevelopmentPlanOptions,
+  type PlannedDevelopment,
+} from './development-plan.ts';
+export {
+  contrastFactor,
+  developmentTimeRatio,
+  firstOrderFromThreeTimes,
+  firstOrderFromTwoTimes,
+  type FirstOrderConstants,
+} from './first-order-closed-forms.ts';
+export {
+  fitContrastModel,
+  type ContrastModelFit,
+  type ContrastModelOptions,
+  type ContrastReading,
+} from './fit-contrast-model.ts';
+export {
+  exposureIndexAt,
+  fitSpeedModel,
+  speedPointAt,
+  type ExposureIndex,
+  type SpeedModel,
+  type SpeedReading,
+} from './speed-against-time.ts';
+export { activationEnergy, coefficientFromFactor, equivalentMinutes } from './temperature.ts';
