@@ -5,6 +5,7 @@ import { nominalTablet, RESPONSE_PARAMETERS, type Provenance } from '@wedgebook/
 import {
   cautions,
   cautionsFor,
+  developmentDefaults,
   enlargerLights,
   filterSettings,
   gradeTableById,
@@ -13,6 +14,7 @@ import {
   references,
   seleniumDefaults,
   standardSeries,
+  type BuiltInNumber,
 } from './index.ts';
 
 const ROOT = path.resolve(import.meta.dirname, '..');
@@ -30,6 +32,11 @@ const provenances: [string, Provenance | undefined][] = [
   ['selenium practice', seleniumDefaults.practice.provenance],
   ['selenium bound', seleniumDefaults.bounds.maximumGain.provenance],
   ...cautions.map((c): [string, Provenance] => [`caution ${c.id}`, c.provenance]),
+  ...Object.entries(developmentDefaults).flatMap(([name, entry]): [string, Provenance][] =>
+    Array.isArray(entry)
+      ? developmentDefaults.aims.map((aim) => [`aim ${aim.measure}`, aim.provenance])
+      : [[`development ${name}`, (entry as BuiltInNumber).provenance]],
+  ),
   ['film speed series', standardSeries.isoFilmSpeed.provenance],
   ['paper speed series', standardSeries.isoPaperSpeed.provenance],
 ];
@@ -48,8 +55,9 @@ describe('every built-in number has a source', () => {
   });
 
   it('no JSON file of data holds an entry that the list above does not know', () => {
-    const files = ['tablets', 'papers', 'treatments', 'standards'].flatMap((folder) =>
-      readdirSync(path.join(ROOT, 'data', folder)).map((file) => path.join(folder, file)),
+    const files = ['tablets', 'papers', 'treatments', 'standards', 'development'].flatMap(
+      (folder) =>
+        readdirSync(path.join(ROOT, 'data', folder)).map((file) => path.join(folder, file)),
     );
     const written = files
       .filter((file) => file.endsWith('.json'))
@@ -69,7 +77,7 @@ describe('references are checked both ways', () => {
     // Citations stand in comments and in test titles: [Key2000], or capitals alone.
     for (const line of readFileSync(file, 'utf8').split('\n')) {
       if (!/^\s*(\/?\*|\/\/)|\/\/ |['"`]\[/.test(line)) continue;
-      for (const [, key] of line.matchAll(/\[([A-Z][A-Za-z]*\d*)\]/g)) {
+      for (const [, key] of line.matchAll(/\[([A-Z][A-Za-z-]*\d*)\]/g)) {
         if (key !== undefined && looksLikeKey(key)) cited.set(key, path.relative(ROOT, file));
       }
     }
@@ -166,7 +174,7 @@ describe('cautions for the selenium bath', () => {
 
 /** Keys end in a number or stand in capitals; other bracketed words are prose or types. */
 function looksLikeKey(key: string): boolean {
-  return key.length > 3 && (/\d$/.test(key) || /^[A-Z]+$/.test(key));
+  return key.length > 3 && (/\d$/.test(key) || /^[A-Z-]+$/.test(key));
 }
 
 function sourceFiles(): string[] {
