@@ -86,7 +86,12 @@ export function fitModel(
   const problem = problemOf(model, x, y, start, options);
   const weightKind = options.sigma?.kind ?? 'relative';
   // Every parameter within 1e-8 of its standard error from the minimum.
-  const solverOptions = { weightKind, maxIterations: options.maxIterations, offsetTolerance: 1e-8 };
+  const solverOptions = {
+    weightKind,
+    maxIterations: options.maxIterations,
+    offsetTolerance: 1e-8,
+    reductionTolerance: 1e-7,
+  };
   if (options.robust === true) {
     const robust = robustLeastSquares(problem, solverOptions);
     return modelFitOf(model, robust.fit, robust.robustWeights);

@@ -46,6 +46,11 @@ export interface LeastSquaresOptions {
    * 1e-10 of its standard error from the minimum.
    */
   readonly offsetTolerance?: number | undefined;
+  /**
+   * Share of the sum of squares, default 4 roundings. Three steps in a row that gain less, and
+   * promised less, end the search: what is left is a direction that the data hardly see.
+   */
+  readonly reductionTolerance?: number | undefined;
 }
 
 /**

@@ -58,11 +58,13 @@ interface Search {
   readonly move: Float64Array;
   readonly maxIterations: number;
   readonly offsetTolerance: number;
+  readonly reductionTolerance: number;
   here: Point;
   there: Point;
   evaluations: number;
   radius: number;
   lambda: number;
+  flatSteps: number;
 }
 
 /**
@@ -82,7 +84,8 @@ export function leastSquares(
   checkProblem(problem);
   const { residualCount: n, start, fixed } = problem;
   const count = start.length;
-  const { weightKind = 'relative', maxIterations = 1000, offsetTolerance = 1e-10 } = options;
+  const { weightKind = 'relative', maxIterations = 1000 } = options;
+  const { offsetTolerance = 1e-10, reductionTolerance = 4 * ROUNDING } = options;
   const search: Search = {
     problem,
     linear: newLinearisation(problem),
@@ -92,11 +95,13 @@ export function leastSquares(
     move: new Float64Array(count),
     maxIterations,
     offsetTolerance,
+    reductionTolerance,
     here: newPoint(count, n),
     there: newPoint(count, n),
     evaluations: 1,
     radius: -1,
     lambda: 0,
+    flatSteps: 0,
   };
   const { linear } = search;
   search.here.parameters.set(start);
@@ -229,8 +234,11 @@ function descend(search: Search): StopTest | null {
       swap(search);
       linear.held.fill(0);
     }
-    const flat = 4 * ROUNDING * here.square;
-    if (Math.abs(actual) <= flat && promised <= flat) return 'reduction';
+    const flat = search.reductionTolerance * here.square;
+    search.flatSteps = Math.abs(actual) <= flat && promised <= flat ? search.flatSteps + 1 : 0;
+    const rounding = 4 * ROUNDING * here.square;
+    const exhausted = Math.abs(actual) <= rounding && promised <= rounding;
+    if (search.flatSteps >= 3 || exhausted) return 'reduction';
     if (length <= ROUNDING * size || search.radius <= ROUNDING * size) return 'step';
     if (accepted) return null;
   }

@@ -10,6 +10,9 @@
 /** Share of a squared norm below which a downdated value is no longer trusted. */
 const CANCELLED = 1e-6;
 
+/** A squared norm that its own reciprocal would not survive; columns are scaled to about 1. */
+const VANISHED = 1e-250;
+
 /**
  * Factorises the first `columns` columns of `a` and applies Q' to `b`.
  *
@@ -43,7 +46,10 @@ export function pivotedQr(
     const start = k * rows;
     let square = 0;
     for (let i = start + k; i < start + rows; i++) square += (a[i] as number) * (a[i] as number);
-    if (square === 0) continue;
+    if (!(square > VANISHED)) {
+      a.fill(0, start + k, start + rows);
+      continue;
+    }
     const head = a[start + k] as number;
     const alpha = head > 0 ? -Math.sqrt(square) : Math.sqrt(square);
     // v = (head - alpha, below ...), and 2 / v'v = -1 / (alpha v0)

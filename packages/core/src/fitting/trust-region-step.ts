@@ -7,6 +7,8 @@
  * Deviations: the scaling is in R already, so that the damping matrix is the identity.
  */
 
+const ROUNDING = 2 ** -52;
+
 /** Room for the solver's vectors, so that a step allocates nothing. */
 export interface StepWorkspace {
   /** The eliminated factor, column-major, order * order. */
@@ -75,8 +77,11 @@ export function trustRegionStep(
   let high = gradient / delta;
   let lambda = Math.min(Math.max(guess, low), high);
   if (lambda === 0) lambda = full ? gradient / norm(step, order) : 1e-3 * high;
+  // A singular triangle needs damping that rounding can see.
+  const least = full ? Number.MIN_VALUE : (ROUNDING * at(r, 0)) ** 2;
   for (let round = 0; round < 10; round++) {
-    if (lambda === 0) lambda = Math.max(Number.MIN_VALUE, 1e-3 * high);
+    if (lambda === 0) lambda = 1e-3 * high;
+    lambda = Math.max(lambda, least);
     dampedStep(r, stride, order, c, lambda, step, work);
     const length = norm(step, order);
     const before = excess;
