@@ -78,7 +78,7 @@ export function trustRegionStep(
   let lambda = Math.min(Math.max(guess, low), high);
   if (lambda === 0) lambda = full ? gradient / norm(step, order) : 1e-3 * high;
   // A singular triangle needs damping that rounding can see.
-  const least = full ? Number.MIN_VALUE : (ROUNDING * at(r, 0)) ** 2;
+  const least = full ? 1e-290 : (ROUNDING * at(r, 0)) ** 2;
   for (let round = 0; round < 10; round++) {
     if (lambda === 0) lambda = 1e-3 * high;
     lambda = Math.max(lambda, least);
@@ -134,7 +134,8 @@ function dampedStep(
     let extra = 0;
     for (let k = j; k < order; k++) {
       const below = at(row, k);
-      if (below === 0) continue;
+      // Smaller numbers have no square.
+      if (Math.abs(below) < 1e-150) continue;
       const diagonal = at(s, k * order + k);
       const length = Math.sqrt(diagonal * diagonal + below * below);
       const cosine = diagonal / length;
