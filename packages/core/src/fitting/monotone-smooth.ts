@@ -3,8 +3,8 @@
  *
  *   minimise |y - B c|^2 + lambda |D c|^2  subject to c_0 <= c_1 <= ...
  *
- * D takes differences of the coefficients (second ones unless asked otherwise). In place of c the increments c_j - c_(j-1) >= 0
- * are found, those that would fall held at 0 by an active set. lambda minimises the restricted
+ * D takes differences of the coefficients, second ones unless asked otherwise. In place of c the
+ * increments c_j - c_(j-1) >= 0 are found, those that would fall held at 0 by an active set. lambda minimises the restricted
  * likelihood of the readings with the curve as a random path,
  *
  *   (n - m) ln s^2 + ln |B'B + lambda D'D| - (k - m) ln lambda,
@@ -297,7 +297,7 @@ function smoothCurve(
     covariance: variance === null ? null : spreadCovariance(inverse, free, count, variance),
     residuals,
     residualSumOfSquares: square,
-    residualStandardDeviation: variance === null ? null : Math.sqrt(variance),
+    residualStandardDeviation: degreesOfFreedom > 0.5 ? Math.sqrt(square / degreesOfFreedom) : null,
     degreesOfFreedom,
     effectiveParameters: effective,
     penalty,
