@@ -300,7 +300,8 @@ Example: wedgebook paper data/demo/paper.csv
 The exposure scale, ISO range and grade that a negative asks for, and how a paper of your own
 serves it.
 
-${NEGATIVE_HELP}  --paper FILE                       paper strips to compare with
+${NEGATIVE_HELP}  --paper FILE                       paper strips to compare with; how they are read:
+${READING_OPTIONS}  --density-basis net|gross          90 % of the net (default) or gross maximum density
   --json
 
 Example: wedgebook match --shadow 0.31 --highlight 1.18 --paper data/demo/paper.csv
@@ -313,6 +314,7 @@ target it plans the bath, with --minutes it predicts. Cautions are always shown.
 ${NEGATIVE_HELP}  --base-fog D                       base + fog under the spots
   --to-grade G | --to-range R | --paper FILE
                                      what the negative should reach
+  --density-basis net|gross          for --paper, as with the verb paper
   --minutes M                        predict what so many minutes do
   --dilution 1+n                     parts of concentrate and water
   --celsius T                        20 unless given

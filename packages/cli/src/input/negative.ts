@@ -8,7 +8,6 @@ export const NEGATIVE_OPTIONS = {
   range: { type: 'string' },
   shadow: { type: 'string' },
   highlight: { type: 'string' },
-  'base-fog': { type: 'string' },
   light: { type: 'string' },
   callier: { type: 'string' },
   stain: { type: 'string' },

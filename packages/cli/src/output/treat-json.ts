@@ -20,7 +20,7 @@ export interface ShownPlan {
   readonly aim: PlanAim | 'predicted';
   readonly gainNeeded: Estimate;
   readonly maximumGain: Estimate;
-  readonly minutes: number;
+  readonly minutes: Estimate;
   readonly completion: Estimate;
   readonly prediction: TreatmentPrediction;
   readonly light: GivenLight;

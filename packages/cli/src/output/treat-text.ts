@@ -65,7 +65,11 @@ export function planText(shown: ShownPlan, table: GradeTable): string {
       : `${title}\n`;
   const facts = factList([
     [T.bath, `1+${bath.partsWater}, ${bath.celsius} °C`, ''],
-    [T.minutes, minutesText(shown.minutes), T.complete(fixed(100 * shown.completion.value, 1))],
+    [
+      T.minutes,
+      minutesText(shown.minutes.value),
+      T.complete(fixed(100 * shown.completion.value, 1)),
+    ],
     ...(shown.kind === 'plan' ? [[T.gain[0], estimateText(shown.gainNeeded), T.gain[1]]] : []),
     [T.gainGot[0], estimateText(prediction.effect.gain), T.gainGot[1]],
     [T.maximumGain[0], estimateText(shown.maximumGain), T.maximumGain[1]],

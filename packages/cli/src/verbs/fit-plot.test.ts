@@ -1,0 +1,196 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { expectWithin } from '../../../../test/within.ts';
+import { ran } from '../memory-io.ts';
+import { SOFT_TOE, TREATED } from './sample-files.ts';
+
+interface FitJson {
+  readonly parameters: readonly {
+    readonly name: string;
+    readonly value: number;
+    readonly standardError: number | null;
+  }[];
+  readonly residualStandardDeviation: number;
+  readonly degreesOfFreedom: number;
+  readonly residualSumOfSquares: number;
+  readonly covariance: readonly (readonly number[])[];
+  readonly predictions: readonly { readonly x: number; readonly value: number }[];
+  readonly warnings: readonly { readonly code: string }[];
+}
+
+const RYEGRASS = readFileSync(
+  new URL('../../../../test/published/tables/ryegrass.csv', import.meta.url),
+  'utf8',
+);
+const LINE = 'time,reading,weight\n0,1,1\n1,3,1\n2,5,2\n3,7,1\n';
+const FILES = { 'ryegrass.csv': RYEGRASS, 'line.csv': LINE };
+
+async function fit(...words: string[]): Promise<FitJson> {
+  const { exitCode, stdout, stderr } = await ran(['fit', ...words, '--json'], FILES);
+  expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' });
+  return JSON.parse(stdout) as FitJson;
+}
+
+describe('fit', () => {
+  it('[Inderjit 2002, published] finds the four-parameter log-logistic of the ryegrass data', async () => {
+    const fitted = await fit(
+      'ryegrass.csv',
+      '--model',
+      'log-logistic-4',
+      '--x',
+      'concentration_mmol',
+      '--y',
+      'root_length_cm',
+    );
+    // Published to five decimals; published optima stop at about 1e-5.
+    const published = [2.98222, 0.48141, 7.79296, 3.05795];
+    expect(fitted.parameters.map(({ name }) => name)).toEqual(['b', 'c', 'd', 'e']);
+    published.forEach((value, i) => {
+      expectWithin(fitted.parameters[i]!.value, value, 3e-5, fitted.parameters[i]!.name);
+    });
+    // Gauss-Newton errors, the kind that this project states (derived in the reference).
+    [0.458429, 0.209506, 0.189733, 0.185829].forEach((error, i) => {
+      expectWithin(fitted.parameters[i]!.standardError!, error, 2e-6, 'standard error');
+    });
+    expectWithin(fitted.residualStandardDeviation, 0.5196256, 1e-7, 'residual');
+    expect(fitted.degreesOfFreedom).toBe(20);
+    expectWithin(fitted.covariance[3]![3]!, 0.185829 ** 2, 1e-6, 'variance of e');
+  });
+
+  it('fits a straight line exactly, with weights and predictions', async () => {
+    const fitted = await fit(
+      'line.csv',
+      '--model',
+      'straight-line',
+      '--x',
+      'Time',
+      '--y',
+      'READING',
+      '--weights',
+      'weight',
+      '--predict',
+      '4,-1',
+    );
+    expectWithin(fitted.parameters[0]!.value, 1, 1e-9, 'intercept');
+    expectWithin(fitted.parameters[1]!.value, 2, 1e-9, 'slope');
+    expect(fitted.predictions.map(({ x }) => x)).toEqual([4, -1]);
+    expectWithin(fitted.predictions[0]!.value, 9, 1e-9, 'at 4');
+    expectWithin(fitted.predictions[1]!.value, -1, 1e-9, 'at -1');
+  });
+
+  it('takes a start, a robust loss, and semicolons with decimal commas', async () => {
+    const text = 'x;y\n0;1,0\n1;3,0\n2;5,0\n3;7,0\n4;90,0\n5;11,0\n';
+    const { exitCode, stdout } = await ran(
+      [
+        'fit',
+        '-',
+        '--model',
+        'straight-line',
+        '--x',
+        'x',
+        '--y',
+        'y',
+        '--robust',
+        '--start',
+        '0,1',
+        '--json',
+      ],
+      { '-': text },
+    );
+    expect(exitCode).toBe(0);
+    const { parameters } = JSON.parse(stdout) as FitJson;
+    // One wild reading: least squares gives a slope near 6, the Huber loss stays near 2.
+    expectWithin(parameters[1]!.value, 2, 1, 'slope');
+  });
+
+  it('leaves out rows with an empty cell, and says so', async () => {
+    const text = `${LINE}4,,1\n`;
+    const { stdout } = await ran(
+      ['fit', '-', '--model', 'straight-line', '--x', 'time', '--y', 'reading', '--json'],
+      { '-': text },
+    );
+    const { warnings } = JSON.parse(stdout) as FitJson;
+    expect(warnings.map(({ code }) => code)).toEqual(['rows-incomplete']);
+  });
+
+  it('reads as a table, with the covariance when asked', async () => {
+    const { stdout } = await ran(
+      [
+        'fit',
+        'ryegrass.csv',
+        '--model',
+        'log-logistic-4',
+        '--x',
+        'concentration_mmol',
+        '--y',
+        'root_length_cm',
+        '--covariance',
+      ],
+      FILES,
+    );
+    expect(stdout).toMatch(/^log-logistic-4, fitted to 24 rows\n/);
+    expect(stdout).toMatch(/ {2}e +3\.05795\d+ +0\.18582\d+\n/);
+    expect(stdout).toMatch(/degrees of freedom +20\n/);
+    expect(stdout).toMatch(/\ncovariance\n/);
+  });
+
+  it.each<[string, string, RegExp]>([
+    ['a missing column', 'a,b\n1,2\n', /row 1: there is no column "x"/],
+    ['text in a number', 'x,y\n1,2\n2,abc\n', /row 3, column "y": "abc" is not a number/],
+    ['a decimal comma', 'x,y\n1,2\n2,3,5\n', /row 3: the row has 3 fields, the header 2.*decimal/],
+    ['no rows', 'x,y\n', /no readings below the header/],
+    ['too few rows', 'x,y\n1,2\n', /there is 1 row, the model has 2 parameters/],
+    ['an empty file', '', /standard input: the file is empty/],
+  ])('refuses %s', async (_what, text, message) => {
+    const words = ['fit', '-', '--model', 'straight-line', '--x', 'x', '--y', 'y'];
+    const { exitCode, stdout, stderr } = await ran(words, { '-': text });
+    expect(stderr).toMatch(message);
+    expect({ exitCode, stdout }).toEqual({ exitCode: 1, stdout: '' });
+  });
+
+  it('refuses a weight that is not above zero', async () => {
+    const { exitCode, stderr } = await ran(
+      ['fit', '-', '--model', 'straight-line', '--x', 'x', '--y', 'y', '--weights', 'w'],
+      { '-': 'x,y,w\n1,2,1\n2,3,0\n3,4,1\n' },
+    );
+    expect(stderr).toMatch(/column "w": a weight is not above zero/);
+    expect(exitCode).toBe(1);
+  });
+});
+
+describe('plot', () => {
+  it('writes one SVG with every strip named, and nothing on standard output but the note', async () => {
+    const { exitCode, stdout, written } = await ran(['plot', 't.csv', '-o', 'chart.svg'], {
+      't.csv': TREATED,
+    });
+    expect(exitCode).toBe(0);
+    expect(stdout).toMatch(/^chart\.svg: 6 curves drawn\n/);
+    const svg = written['chart.svg'] ?? '';
+    expect(svg).toMatch(/^<\?xml version="1\.0" encoding="UTF-8"\?>\n<svg /);
+    expect(svg.trimEnd()).toMatch(/<\/svg>$/);
+    expect(svg).toContain('<title');
+    expect(svg).not.toMatch(/NaN|Infinity|undefined|<script|<style/);
+  });
+
+  it('names the speed point of a single strip and takes a title', async () => {
+    const { written } = await ran(
+      ['plot', 'b.csv', '-o', 'b.svg', '--title', 'Fog & <river>', '--width', '640'],
+      { 'b.csv': SOFT_TOE },
+    );
+    expect(written['b.svg']).toContain('Fog &amp; &lt;river&gt;');
+    expect(written['b.svg']).toContain('width="640"');
+  });
+
+  it('writes the chart to standard output when asked', async () => {
+    const { stdout, written } = await ran(['plot', '-', '-o', '-'], { '-': SOFT_TOE });
+    expect(stdout).toMatch(/^<\?xml/);
+    expect(written).toEqual({});
+  });
+
+  it('draws nothing where the file is at fault', async () => {
+    const { exitCode, stdout, written } = await ran(['plot', 'x.csv', '-o', 'x.svg'], {
+      'x.csv': 'strip,density\nA,1\n',
+    });
+    expect({ exitCode, stdout, written }).toEqual({ exitCode: 1, stdout: '', written: {} });
+  });
+});
