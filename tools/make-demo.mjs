@@ -1,7 +1,8 @@
 /**
  * Makes the demonstration data: every reading in it is invented, and the files say so.
  *
- *   node tools/make-demo.mjs
+ *   node tools/make-demo.mjs            writes data/demo
+ *   node tools/make-demo.mjs --check    tells whether data/demo is what it would write
  *
  * The truth behind the readings, and the noise added to it, are stated here, so that anyone can see
  * how well the fits find it. None of this serves as a check of the program. The same seed gives the
@@ -12,7 +13,8 @@
  *   paper      D = 0.06 + 2.02 / (1 + exp(-5.6 (x + 1.35)))
  *   selenium   k = 1 + 0.215 (1 - 2^(-E / 0.62)), E = t / (1 + n) 2^((T - 20)/10), v = k u
  */
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { format } from 'prettier';
 
 const FOLDER = new URL('../data/demo/', import.meta.url);
 const INVENTED =
@@ -295,15 +297,25 @@ const gainCsv = csv(
   doses.map((dose) => [dose, round(0.215 * (1 - 2 ** (-dose / 0.62)) + 0.004 * normal(), 3)]),
 );
 
-mkdirSync(FOLDER, { recursive: true });
 const files = {
-  'notebook.json': `${JSON.stringify({ format: 'wedgebook-notebook', schemaVersion: 1, document }, null, 1)}\n`,
+  'notebook.json': await format(
+    JSON.stringify({ format: 'wedgebook-notebook', schemaVersion: 1, document }),
+    { parser: 'json', printWidth: 100 },
+  ),
   'film-strips.csv': filmCsv,
   'treatment.csv': treatmentCsv,
   'paper.csv': paperCsv,
   'gain-by-dose.csv': gainCsv,
 };
+const checking = process.argv.includes('--check');
+mkdirSync(FOLDER, { recursive: true });
 for (const [name, text] of Object.entries(files)) {
-  writeFileSync(new URL(name, FOLDER), text);
-  console.log(`data/demo/${name}: ${text.length} characters`);
+  const file = new URL(name, FOLDER);
+  if (!checking) {
+    writeFileSync(file, text);
+    console.log(`data/demo/${name}: ${text.length} characters`);
+  } else if (readFileSync(file, 'utf8') !== text) {
+    console.error(`data/demo/${name} is not what this script makes`);
+    process.exitCode = 1;
+  }
 }
