@@ -32,7 +32,7 @@ const GRAIN = 1e9;
  * @throws InvalidArgumentError if `range` is not finite or the table has no band
  * @source [ANSI1966], [LABSHEET]
  * @example
- * gradeOf(1.05, table).band; // => 2, with the table of 1966
+ * gradeOf(1.05, table).band; // => 2
  */
 export function gradeOf(range: number, table: GradeTable): PaperGrade {
   if (!Number.isFinite(range)) {
@@ -89,7 +89,7 @@ export function gradeBand(grade: number, table: GradeTable): GradeBand {
  * @returns range in the table's quantity
  * @throws OutOfDomainError if the table does not reach the grade
  * @example
- * rangeOfGrade(2, table); // => 1.05, with the table of 1966
+ * rangeOfGrade(2, table); // => 1.05
  */
 export function rangeOfGrade(grade: number, table: GradeTable): number {
   // A fraction of exactly one half is the upper limit of the harder band.

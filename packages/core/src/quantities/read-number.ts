@@ -31,8 +31,6 @@ const HALVES: Readonly<Record<string, string>> = {
  * @returns the number and the rest of the text
  * @throws QuantityError `empty`, `too-long`, `not-a-number`, or `ambiguous-number` where a comma may
  *   mean thousands (1,000)
- * @example
- * readNumber('1 1/2 min', 'a time').value; // => 1.5
  */
 export function readNumber(text: string, expected: string): LeadingNumber {
   if (text.length > LONGEST) throw new QuantityError('too-long', text, expected);

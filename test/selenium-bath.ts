@@ -1,0 +1,2 @@
+/** The built-in numbers, for tests beside modules of core, which itself knows no data. */
+export { ansiGradeTable, laboratoryGradeTable, seleniumDefaults } from '@wedgebook/data';
