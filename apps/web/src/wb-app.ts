@@ -233,7 +233,7 @@ export class WedgebookApp extends LitElement {
     else this.undo();
   };
 
-  private onTheme(event: Event): void {
+  private readonly onTheme = (event: Event): void => {
     const theme = (event.target as HTMLSelectElement).value as ThemeChoice;
     this.app.session.set({
       theme,
@@ -241,32 +241,32 @@ export class WedgebookApp extends LitElement {
     });
     rememberTheme(theme);
     showTheme(theme);
-  }
+  };
 
-  private onSkip(event: Event): void {
+  private readonly onSkip = (event: Event): void => {
     event.preventDefault();
     this.renderRoot.querySelector<HTMLElement>('#readings')?.scrollIntoView();
     const readings = this.renderRoot.querySelector('wb-readings');
     readings?.renderRoot.querySelector<HTMLElement>('button')?.focus();
-  }
+  };
 
   /** The anchors live in the shadow tree, where the browser does not look for them. */
-  private onJump(event: Event): void {
+  private readonly onJump = (event: Event): void => {
     event.preventDefault();
     const id = (event.currentTarget as HTMLAnchorElement).hash;
     this.renderRoot.querySelector<HTMLElement>(id)?.scrollIntoView();
-  }
+  };
 
-  private export(): void {
+  private readonly export = (): void => {
     const { document } = this.app.store.state;
     const date = new Date();
     const name = text.app.fileName(document.title, date);
     download(name, notebookToText(document), 'application/json');
     this.noteExport(date);
     this.app.session.set({ announcement: text.app.exportedNow(name) });
-  }
+  };
 
-  private async onFile(event: Event): Promise<void> {
+  private readonly onFile = async (event: Event): Promise<void> => {
     const input = event.target as HTMLInputElement;
     const file = input.files?.[0];
     input.value = '';
@@ -282,22 +282,22 @@ export class WedgebookApp extends LitElement {
         error instanceof Error ? error.message : String(error),
       );
     }
-  }
+  };
 
-  private acceptImport(): void {
+  private readonly acceptImport = (): void => {
     const { incoming } = this;
     this.dialog?.close();
     if (incoming === null) return;
     this.load(incoming.document, text.app.imported(incoming.document.title));
-  }
+  };
 
-  private startEmpty(): void {
+  private readonly startEmpty = (): void => {
     this.load(emptyDocument(), text.app.emptied);
-  }
+  };
 
-  private openDemo(): void {
+  private readonly openDemo = (): void => {
     this.load(demoDocument, text.app.imported(demoDocument.title));
-  }
+  };
 
   private load(document: NotebookDocument, announcement: string): void {
     this.app.store.dispatch({ type: 'document/load', document });

@@ -1,15 +1,13 @@
 /** Mixing sheet: how much concentrate and water make the volume that is needed. */
-import { formatNumber } from '@wedgebook/charts';
-import { concentrationOf } from '@wedgebook/core';
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import type { MixingSheet } from '@wedgebook/core/quantities';
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import { text } from '../text.ts';
-import { parseNumber } from '../worksheet/parse-cell.ts';
-import { millilitresFromTyped } from './quantities.ts';
+import { mixingFromTyped } from './quantities.ts';
 import { sharedStyles } from './styles.ts';
 
 @customElement('wb-mixing')
-export class MixingSheet extends LitElement {
+export class MixingCard extends LitElement {
   static override styles = [
     sharedStyles,
     css`
@@ -25,8 +23,13 @@ export class MixingSheet extends LitElement {
   ];
 
   @property({ type: Number }) partsWater = 1;
-  @state() private millilitres: number | null = null;
+  @state() private mixed: MixingSheet | null = null;
   @state() private fault: string | null = null;
+  @query('#volume') private readonly volume!: HTMLInputElement | null;
+
+  protected override updated(changed: PropertyValues<this>): void {
+    if (changed.has('partsWater')) void this.mix();
+  }
 
   protected override render(): TemplateResult {
     return html`<h3>${text.mixing.title}</h3>
@@ -37,44 +40,34 @@ export class MixingSheet extends LitElement {
         aria-describedby="mix"
         aria-invalid=${this.fault === null ? nothing : 'true'}
         placeholder=${text.mixing.placeholder}
-        @change=${this.onChange}
+        @change=${this.mix}
       />
       <output id="mix" for="volume">${this.says()}</output>`;
   }
 
   private says(): TemplateResult | string {
     if (this.fault !== null) return html`<span class="wrong">${this.fault}</span>`;
-    if (this.millilitres === null) return text.mixing.hint;
-    const concentrate = this.millilitres * concentrationOf(this.partsWater);
-    return text.mixing.says(
-      formatNumber(concentrate, concentrate < 100 ? 1 : 0),
-      formatNumber(this.millilitres - concentrate, concentrate < 100 ? 1 : 0),
-      formatNumber(this.millilitres, 0),
-      this.partsWater,
-    );
+    return this.mixed === null ? text.mixing.hint : text.mixing.says(this.mixed);
   }
 
-  private async onChange(event: Event): Promise<void> {
-    const typed = (event.target as HTMLInputElement).value;
+  private readonly mix = async (): Promise<void> => {
+    const typed = this.volume?.value ?? '';
     this.fault = null;
     if (typed.trim() === '') {
-      this.millilitres = null;
+      this.mixed = null;
       return;
     }
     try {
-      const plain = parseNumber(typed);
-      const value = plain.status === 'read' ? plain.value : await millilitresFromTyped(typed);
-      if (!(value > 0 && value <= 1e6)) throw new RangeError(typed);
-      this.millilitres = value;
+      this.mixed = await mixingFromTyped(typed, this.partsWater);
     } catch {
-      this.millilitres = null;
+      this.mixed = null;
       this.fault = text.mixing.wrong(typed);
     }
-  }
+  };
 }
 
 declare global {
   interface HTMLElementTagNameMap {
-    'wb-mixing': MixingSheet;
+    'wb-mixing': MixingCard;
   }
 }

@@ -58,9 +58,15 @@ export class NumberField extends LitElement {
   @property({ type: Number }) max = Number.POSITIVE_INFINITY;
   @property({ type: Number }) step = 0.1;
   @property({ type: Number }) decimals = 2;
+  /** Decimals that are always shown. */
+  @property({ type: Number }) least = 0;
   /** Slider limits; no slider where absent. */
   @property({ attribute: false }) slider: readonly [number, number] | null = null;
   @property({ type: Boolean }) optional = false;
+  /** The label is there for those who do not see the field's place. */
+  @property({ type: Boolean }) bare = false;
+  /** What may be typed besides a number, told when an entry cannot be read. */
+  @property() hint = '';
   /** Gives the value when the field is left, not while typing, and is empty again. */
   @property({ type: Boolean }) once = false;
   /** Reads what is no plain number, e.g. a quantity with its unit; asked only then. */
@@ -82,9 +88,11 @@ export class NumberField extends LitElement {
   protected override render(): TemplateResult {
     const kept = this.app.value;
     const shown =
-      kept ?? this.typed ?? (this.value === null ? '' : shortest(this.value, 0, this.decimals));
+      kept ??
+      this.typed ??
+      (this.value === null ? '' : shortest(this.value, this.least, this.decimals));
     const fault = this.faultOf(kept) ?? this.fault;
-    return html`<label for="field">${this.label}</label>
+    return html`<label for="field" class=${this.bare ? 'visually-hidden' : ''}>${this.label}</label>
       <div class="row">
         ${this.lead === '' ? nothing : html`<span class="unit">${this.lead}</span>`}
         <input
@@ -126,28 +134,28 @@ export class NumberField extends LitElement {
   private faultOf(kept: string | undefined): string | null {
     if (kept === undefined) return null;
     const parsed = parseNumber(kept);
-    if (parsed.status === 'wrong') return parsed.sentence;
+    if (parsed.status === 'wrong') return this.hint === '' ? parsed.sentence : this.hint;
     if (parsed.status === 'empty') return text.wrong.empty;
     return text.wrong.outside(kept, this.min, this.max, this.unit);
   }
 
-  private onInput(event: Event): void {
+  private readonly onInput = (event: Event): void => {
     this.take((event.target as HTMLInputElement).value, false);
-  }
+  };
 
-  private onChange(event: Event): void {
+  private readonly onChange = (event: Event): void => {
     this.take((event.target as HTMLInputElement).value, true);
     this.app.app.store.endMerge();
-  }
+  };
 
-  private onSlide(event: Event): void {
+  private readonly onSlide = (event: Event): void => {
     this.typed = null;
     this.fault = null;
     this.forget();
     this.tell(Number((event.target as HTMLInputElement).value));
-  }
+  };
 
-  private onKey(event: KeyboardEvent): void {
+  private readonly onKey = (event: KeyboardEvent): void => {
     if (event.key === 'Enter' && this.once) this.onChange(event);
     if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
     event.preventDefault();
@@ -158,7 +166,7 @@ export class NumberField extends LitElement {
     this.typed = null;
     this.forget();
     this.tell(value);
-  }
+  };
 
   private take(typed: string, done: boolean): void {
     this.typed = typed;

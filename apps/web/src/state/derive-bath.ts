@@ -247,8 +247,9 @@ export class DeriveBath {
       if (strip === null) return null;
       const fit = this.#derive.fit(document, strip, family);
       const measures = this.#derive.paper(strip, fit, gradeTable);
-      if (measures?.exposureScale == null) return null;
-      const { exposureScale, warnings } = measures;
+      const exposureScale = measures?.exposureScale ?? null;
+      if (measures === null || exposureScale === null) return null;
+      const { warnings } = measures;
       return { label: name, exposureScale, interval: null, origin: 'strip', warnings };
     }
     const table = gradeTables.find(

@@ -35,25 +35,16 @@ export function cellKey(stripId: string, row: number, column: string): string {
 
 /** Applies a command; pure. */
 export function applyWork(document: WorkDocument, command: WorkCommand): WorkDocument {
-  switch (command.type) {
-    case 'typed/keep':
-      return keepTyped(document, command.key, command.text);
-    case 'several':
-      return command.commands.reduce(applyWork, document);
-    case 'rows/remove':
-      return shiftTyped(apply(document, command), command.stripId, command.row, -command.count);
-    case 'rows/insert':
-      return shiftTyped(
-        apply(document, command),
-        command.stripId,
-        command.row,
-        command.rows.length,
-      );
-    case 'strip/remove':
-      return dropTyped(apply(document, command), `strip/${command.id}/`);
-    default:
-      return apply(document, command);
+  if (command.type === 'typed/keep') return keepTyped(document, command.key, command.text);
+  if (command.type === 'several') return command.commands.reduce(applyWork, document);
+  const next = apply(document, command);
+  if (command.type === 'rows/remove') {
+    return shiftTyped(next, command.stripId, command.row, -command.count);
   }
+  if (command.type === 'rows/insert') {
+    return shiftTyped(next, command.stripId, command.row, command.rows.length);
+  }
+  return command.type === 'strip/remove' ? dropTyped(next, `strip/${command.id}/`) : next;
 }
 
 function apply(document: WorkDocument, command: Command): WorkDocument {

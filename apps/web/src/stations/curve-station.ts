@@ -83,8 +83,9 @@ export class CurveStation extends LitElement {
 
   protected override render(): TemplateResult | typeof nothing {
     const view = this.app.value;
-    if (view?.strip == null || view.fit === null) return nothing;
-    const { fit, family } = view;
+    const fit = view?.fit ?? null;
+    if (view === undefined || fit === null) return nothing;
+    const { family } = view;
     const compared = this.compared === null ? null : { ...this.compared, chosen: family };
     return html`<section class="station" aria-labelledby="title">
       <div class="head">
@@ -146,12 +147,13 @@ export class CurveStation extends LitElement {
         ${number(row?.parameterCount, Number.isInteger(row?.parameterCount ?? 0) ? 0 : 1)}
       </td>
       <td class="number">${number(row?.difference, 1)}</td>
-      <td class="number">
-        ${row?.weight == null ? text.none : `${formatNumber(100 * row.weight, 0)} %`}
-      </td>
+      <td class="number">${percent(row?.weight ?? null)}</td>
     </tr>`;
   }
 }
+
+const percent = (weight: number | null): string =>
+  weight === null ? text.none : `${formatNumber(100 * weight, 0)} %`;
 
 /** The verdict on a family that was chosen after the comparison. */
 function verdictOf(compared: FamiliesCompared, family: CurveFamily): FamiliesCompared['verdict'] {

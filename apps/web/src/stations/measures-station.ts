@@ -79,8 +79,9 @@ export class MeasuresStation extends LitElement {
 
   protected override render(): TemplateResult | typeof nothing {
     const view = this.app.value;
-    if (view?.strip == null) return nothing;
-    const { film, paper, strip } = view;
+    const strip = view?.strip ?? null;
+    if (view === undefined || strip === null) return nothing;
+    const { film, paper } = view;
     const list = film !== null ? filmList(film) : paper !== null ? paperList(paper) : [];
     const warnings: readonly Warning[] = film?.warnings ?? paper?.warnings ?? [];
     return html`<section class="station" aria-labelledby="title">

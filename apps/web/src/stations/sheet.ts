@@ -7,11 +7,9 @@ import {
   layoutRangeRuler,
   renderSvg,
   sheetHasRoomForPaper,
-  type RangeOnPaper,
   type SheetPaperFit,
   type SheetSeries,
 } from '@wedgebook/charts';
-import { densityAfter } from '@wedgebook/core';
 import type { Strip } from '@wedgebook/notebook';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
@@ -22,6 +20,7 @@ import type { App, View } from '../state/app.ts';
 import { AppController } from '../state/app-controller.ts';
 import type { BathView } from '../state/derive-bath.ts';
 import { memo } from '../state/memo.ts';
+import { paperFit } from '../state/paper-fit.ts';
 import { text } from '../text.ts';
 import '../parts/scene-chart.ts';
 
@@ -139,7 +138,8 @@ export class Sheet extends LitElement {
 
   protected override render(): TemplateResult | typeof nothing {
     const view = this.app.value;
-    if (view == null) return html`<figure><p>${text.sheetFigure.empty}</p></figure>`;
+    if (view === undefined || view === null)
+      return html`<figure><p>${text.sheetFigure.empty}</p></figure>`;
     const { input, bath } = view;
     const narrow = !sheetHasRoomForPaper(this.size.width - 30);
     return html`<figure>
@@ -175,11 +175,11 @@ export class Sheet extends LitElement {
     return Math.round(Math.max(300, Math.min(wanted, room)));
   }
 
-  private save(): void {
+  private readonly save = (): void => {
     const scene = this.renderRoot.querySelector<SceneChart>('#sheet')?.scene();
-    if (scene == null) return;
+    if (scene === undefined || scene === null) return;
     download(text.sheetFigure.fileName, renderSvg(scene), 'image/svg+xml');
-  }
+  };
 }
 
 function sheetView(
@@ -239,7 +239,7 @@ function sheetView(
       measures === null || speedX === undefined
         ? null
         : { logExposure: speedX, density: measures.baseFog.value + 0.1 },
-    fit: isFilm ? paperFit(bath, main, document) : null,
+    fit: isFilm ? paperFit(bath, main, document.plan.minutes) : null,
   };
 }
 
@@ -251,51 +251,6 @@ function readingsOf(readings: {
     logExposure,
     density: readings.densities[i] ?? 0,
   }));
-}
-
-/** The negative's printing range before and after, for the columns and the ruler. */
-export function paperFit(
-  bath: BathView,
-  strip: Strip | null,
-  document: View['document'],
-): SheetPaperFit | null {
-  const { ends, prediction, match, paper, gradeTable, negative } = bath;
-  const bands = gradeTable.bands.map(({ grade, lower, upper }) => ({
-    label: String(grade),
-    lower,
-    upper,
-  }));
-  if (ends === null || match === null || !(ends.densityRange > 0)) return null;
-  const onCurve = !ends.rangeOnly && (negative?.stripId == null || negative.stripId === strip?.id);
-  const ranges: RangeOnPaper[] = [
-    {
-      label: text.sheetFigure.before,
-      role: 'before',
-      shadowDensity: ends.shadow.density,
-      highlightDensity: ends.highlight.density,
-      printingRange: match.printingRange.value,
-      verdict: text.gradeShort(match.paperGrade),
-      onCurve,
-    },
-  ];
-  if (prediction !== null) {
-    const foot = ends.baseFog ?? 0;
-    const shadow = foot + densityAfter(ends.shadow.density - foot, prediction.effect);
-    ranges.push({
-      label: text.sheetFigure.afterMinutes(document.plan.minutes),
-      role: 'after',
-      shadowDensity: shadow,
-      highlightDensity: shadow + prediction.after.densityRange.value,
-      printingRange: prediction.after.printingRange.value,
-      verdict: text.gradeShort(prediction.after.paperGrade),
-      onCurve,
-    });
-  }
-  return {
-    paper: paper === null ? null : { label: paper.label, exposureScale: paper.exposureScale.value },
-    bands,
-    ranges,
-  };
 }
 
 declare global {

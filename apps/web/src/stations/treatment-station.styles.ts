@@ -1,26 +1,34 @@
-/** Styles of the bath: controls and cautions side by side where there is room. */
+/** Styles of the bath: three controls in a row where there is room, the cautions under them. */
 import { css } from 'lit';
 
 export const treatmentStyles = css`
-  .bath {
-    display: grid;
-    gap: 1.25rem 2rem;
-    grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr));
-    align-items: start;
-    margin-bottom: 1.25rem;
-  }
-  .controls {
-    display: grid;
-    gap: 0.75rem;
+  :host {
+    container-type: inline-size;
   }
   .process {
     font-weight: 600;
+    margin: 0 0 0.5rem;
+  }
+  .controls {
+    display: grid;
+    gap: 0.75rem 1.5rem;
+    grid-template-columns: repeat(auto-fit, minmax(min(100%, 13rem), 1fr));
+  }
+  .controls wb-number {
+    --field-width: 4.5rem;
+  }
+  /* Where the sheet stands beside the page it shows the same at a glance. */
+  @media (min-width: 62rem) {
+    .ruler {
+      display: none;
+    }
   }
   .cautions {
     border: 2px solid var(--danger-edge);
     border-radius: 0.375rem;
     padding: 0.75rem 1rem 1rem;
     background: var(--surface);
+    margin-top: 1rem;
   }
   .cautions h3 {
     margin: 0 0 0.5rem;
@@ -29,10 +37,14 @@ export const treatmentStyles = css`
     margin: 0;
     padding: 0;
     list-style: none;
-    display: grid;
-    gap: 0.7rem;
-    font-size: 0.9375rem;
-    line-height: 1.4;
+    font-size: 0.875rem;
+    line-height: 1.35;
+    columns: 2 19rem;
+    column-gap: 1.75rem;
+  }
+  .cautions li {
+    break-inside: avoid;
+    margin-bottom: 0.6rem;
   }
   .severity {
     text-transform: uppercase;
@@ -46,7 +58,6 @@ export const treatmentStyles = css`
     display: block;
   }
   .before-after {
-    margin-top: 1rem;
     max-width: 40rem;
   }
   .before-after .grade td,

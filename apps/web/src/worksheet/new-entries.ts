@@ -1,7 +1,12 @@
 /** New entries of the notebook, each a command that carries its ids. */
-import type { Negative, Paper, Strip, StripRow } from '@wedgebook/notebook';
+import {
+  tabletLookup,
+  type Negative,
+  type Paper,
+  type Strip,
+  type StripRow,
+} from '@wedgebook/notebook';
 import { text } from '../text.ts';
-import { builtInTablet } from '../state/tablets.ts';
 import type { WorkDocument } from '../state/work.ts';
 
 const DEFAULT_TABLET = 'nominal-21';
@@ -33,8 +38,7 @@ export function newStrip(
 ): Strip {
   const same = like?.material === material ? like : null;
   const tabletId = like?.tabletId ?? DEFAULT_TABLET;
-  const own = document.tablets.find(({ id }) => id === tabletId)?.densities;
-  const densities = own ?? builtInTablet(tabletId) ?? [];
+  const densities = tabletLookup(document)(tabletId) ?? [];
   const rows =
     same !== null && same.tabletId === null
       ? same.rows.map((row) => ({ ...row, densities: [null] }))

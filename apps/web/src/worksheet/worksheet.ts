@@ -39,8 +39,8 @@ export class Worksheet extends LitElement {
 
   protected override render(): TemplateResult | typeof nothing {
     const view = this.app.value;
-    if (view?.strip == null) return nothing;
-    const { strip } = view;
+    const strip = view?.strip ?? null;
+    if (view === undefined || strip === null) return nothing;
     const replicates = replicateCount(strip);
     const headings = Array.from({ length: replicates }, (_, i) => text.sheet.reading(i + 1));
     return html`
@@ -104,7 +104,8 @@ export class Worksheet extends LitElement {
       row < 0
         ? null
         : this.cellTemplate(strip, { row, column: { kind: 'log-exposure' } }, 0, label);
-    if (exposure?.fault != null) faults.push(exposure.fault);
+    const exposureFault = exposure?.fault ?? null;
+    if (exposureFault !== null) faults.push(exposureFault);
     return html`<tr class=${row < 0 ? 'base' : ''}>
         <th scope="row" class="step">${stepRow?.step ?? text.sheet.baseFog}</th>
         ${exposure === null ? html`<td class="exposure quiet">${text.sheet.unexposed}</td>` : html`<td class="exposure">${exposure.template}</td>`}
@@ -164,12 +165,13 @@ export class Worksheet extends LitElement {
   private off(strip: Strip, row: number, fit: StripFit | null): string {
     const read = (strip.rows[row]?.densities ?? []).filter((density) => density !== null);
     const at = strip.rows[row];
-    if (fit?.curve == null || at === undefined || read.length === 0) return '';
+    const curve = fit?.curve ?? null;
+    if (curve === null || at === undefined || read.length === 0) return '';
     const lookup = tabletLookup(this.app.app.store.state.document);
     const logExposure = rowLogExposure(at, strip, lookup);
     if (logExposure === null) return '';
     const mean = read.reduce((sum, density) => sum + density, 0) / read.length;
-    return formatSigned(mean - densityAt(fit.curve, logExposure), 3);
+    return formatSigned(mean - densityAt(curve, logExposure), 3);
   }
 
   private cellAt(target: EventTarget | null): { input: HTMLInputElement; cell: Cell } | null {
@@ -181,18 +183,18 @@ export class Worksheet extends LitElement {
     return { input: target, cell: { row, column } };
   }
 
-  private onInput(event: Event): void {
+  private readonly onInput = (event: Event): void => {
     const at = this.cellAt(event.target);
-    const strip = this.app.value?.strip;
-    if (at === null || strip == null) return;
+    const strip = this.app.value?.strip ?? null;
+    if (at === null || strip === null) return;
     this.commit(strip, at.cell, at.input.value);
-  }
+  };
 
   /** Leaving a cell ends its step of undo. */
-  private onChange(): void {
+  private readonly onChange = (): void => {
     this.typing = null;
     this.app.app.store.endMerge();
-  }
+  };
 
   private commit(strip: Strip, cell: Cell, typed: string): void {
     const key = cellKey(strip.id, cell.row, columnName(cell.column));
@@ -221,10 +223,10 @@ export class Worksheet extends LitElement {
     return { type: 'strip/change', id: strip.id, changes: { unexposedDensities } };
   }
 
-  private onKey(event: KeyboardEvent): void {
+  private readonly onKey = (event: KeyboardEvent): void => {
     const at = this.cellAt(event.target);
-    const strip = this.app.value?.strip;
-    if (at === null || strip == null || event.ctrlKey || event.metaKey || event.altKey) return;
+    const strip = this.app.value?.strip ?? null;
+    if (at === null || strip === null || event.ctrlKey || event.metaKey || event.altKey) return;
     const { input } = at;
     const all = input.selectionStart === 0 && input.selectionEnd === input.value.length;
     const caret = {
@@ -238,31 +240,33 @@ export class Worksheet extends LitElement {
     event.preventDefault();
     const column = next.row < 0 ? Math.max(1, next.column) : next.column;
     this.focusCell(next.row, column);
-  }
+  };
 
-  private focusCell(row: number, column: number): void {
+  /** Puts the cursor into a cell; column 0 is the log exposure. */
+  focusCell(row: number, column: number): void {
     const selector = `input[data-row="${row}"][data-column="${column}"]`;
     this.renderRoot.querySelector<HTMLInputElement>(selector)?.focus();
   }
 
   /** Focus selects the cell, so that typing replaces it and arrows leave it. */
-  private onFocus(event: FocusEvent): void {
+  private readonly onFocus = (event: FocusEvent): void => {
     if (event.target instanceof HTMLInputElement) event.target.select();
-  }
+  };
 
-  private onPaste(event: ClipboardEvent): void {
+  private readonly onPaste = (event: ClipboardEvent): void => {
     const at = this.cellAt(event.target);
     const view = this.app.value;
     const pasted = event.clipboardData?.getData('text') ?? '';
-    if (at === null || view?.strip == null) return;
+    const strip = view?.strip ?? null;
+    if (at === null || strip === null) return;
     const { document } = this.app.app.store.state;
-    const { tabletId } = view.strip;
+    const { tabletId } = strip;
     const tablet = tabletId === null ? null : tabletLookup(document)(tabletId);
     const block = parseBlock(pasted, tablet);
     if (block === null) return;
     event.preventDefault();
-    this.take(view.strip, at.cell, block);
-  }
+    this.take(strip, at.cell, block);
+  };
 
   private take(strip: Strip, cell: Cell, block: NonNullable<ReturnType<typeof parseBlock>>): void {
     const { store, session } = this.app.app;

@@ -1,0 +1,202 @@
+/** The chosen negative: its name, the strip whose curve it lies on, and the readings on it. */
+import type { Negative, Spot } from '@wedgebook/notebook';
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { live } from 'lit/directives/live.js';
+import { repeat } from 'lit/directives/repeat.js';
+import { choice, choiceOnly, textEntry } from '../parts/fields.ts';
+import { sharedStyles } from '../parts/styles.ts';
+import { AppController } from '../state/app-controller.ts';
+import { text } from '../text.ts';
+import { newId } from '../worksheet/new-entries.ts';
+import '../parts/number-field.ts';
+
+const ROLES: readonly Spot['role'][] = ['shadow', 'highlight', 'other'];
+const NEW_ROLES = ['shadow', 'highlight'] as const;
+
+@customElement('wb-negative')
+export class NegativeCard extends LitElement {
+  static override styles = [
+    sharedStyles,
+    css`
+      .fields {
+        margin-top: 0.75rem;
+      }
+      ul {
+        list-style: none;
+        margin: 0.75rem 0 0;
+        padding: 0;
+        display: grid;
+        gap: 0.4rem;
+      }
+      li {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.4rem;
+        align-items: flex-start;
+      }
+      li input {
+        flex: 1 1 11rem;
+        min-width: 0;
+        max-width: 18rem;
+      }
+      wb-number {
+        --field-width: 5rem;
+      }
+    `,
+  ];
+
+  private readonly app = new AppController(this, ({ document, session }, { bath }) => {
+    const { negative, ends } = bath.view(document, session.family, session.targetGrade);
+    return { negative, ends, strips: document.strips };
+  });
+
+  protected override render(): TemplateResult | typeof nothing {
+    const view = this.app.value;
+    const negative = view?.negative ?? null;
+    if (view === undefined || negative === null) return nothing;
+    const { ends } = view;
+    const strips = view.strips.filter(({ material }) => material === 'film');
+    const has = (role: Spot['role']) => negative.spots.some((spot) => spot.role === role);
+    return html`<div class="fields">
+        ${textEntry({
+          id: 'name',
+          label: text.readings.name,
+          value: negative.name,
+          onType: (name) => {
+            this.change(negative, { name }, 'name');
+          },
+        })}
+        ${choice({
+          id: 'strip',
+          label: text.match.strip,
+          selected: negative.stripId ?? '',
+          options: [
+            ['', text.match.noStrip],
+            ...strips.map(({ id, name }): [string, string] => [id, name]),
+          ],
+          onChoose: (id) => {
+            this.change(negative, { stripId: id === '' ? null : id });
+          },
+        })}
+        <wb-number
+          label=${text.match.baseFog}
+          unit=${text.match.baseFogUnit(ends)}
+          optional
+          key=${`negative/${negative.id}/fog`}
+          .value=${negative.baseFog}
+          .min=${-0.5}
+          .max=${6}
+          .step=${0.01}
+          .decimals=${3}
+          @wb-value=${({ detail }: CustomEvent<number | null>) => {
+            this.change(negative, { baseFog: detail }, 'fog');
+          }}
+        ></wb-number>
+      </div>
+      <ul aria-label=${text.match.spots}>
+        ${repeat(
+          negative.spots,
+          ({ id }) => id,
+          (spot) => this.spotTemplate(negative, spot),
+        )}
+      </ul>
+      <div class="fields">
+        ${NEW_ROLES.map((role) => this.newSpotTemplate(negative, role))}
+        ${has('shadow') && has('highlight') ? nothing : this.rangeTemplate(negative)}
+      </div>`;
+  }
+
+  private spotTemplate(negative: Negative, spot: Spot): TemplateResult {
+    const { store } = this.app.app;
+    const change = (changes: Partial<Spot>, gesture: string) => {
+      const { id } = spot;
+      const mergeKey = `${gesture} ${id}`;
+      store.dispatch({ type: 'spot/change', negativeId: negative.id, id, changes, mergeKey });
+    };
+    const onName = (event: Event) => {
+      change({ name: (event.target as HTMLInputElement).value }, 'name');
+    };
+    const onRemove = () => {
+      store.dispatch({ type: 'spot/remove', negativeId: negative.id, id: spot.id });
+    };
+    return html`<li>
+      <input aria-label=${text.match.spotName} .value=${live(spot.name)} @input=${onName} />
+      ${choiceOnly({
+        id: `role-${spot.id}`,
+        label: text.match.roleOf(spot.name),
+        selected: spot.role,
+        options: ROLES.map((role) => [role, text.match.roles[role]]),
+        onChoose: (role) => {
+          change({ role: role as Spot['role'] }, 'role');
+        },
+      })}
+      <wb-number
+        bare
+        label=${text.match.densityOf(spot.name)}
+        unit=${text.match.densityUnit}
+        key=${`spot/${spot.id}`}
+        .value=${spot.density}
+        .min=${-0.5}
+        .max=${6}
+        .step=${0.01}
+        .decimals=${3}
+        .least=${2}
+        @wb-value=${({ detail }: CustomEvent<number>) => {
+          change({ density: detail }, 'density');
+        }}
+      ></wb-number>
+      <button aria-label=${text.match.removeSpot(spot.name)} @click=${onRemove}>
+        ${text.match.remove}
+      </button>
+    </li>`;
+  }
+
+  private newSpotTemplate(negative: Negative, role: (typeof NEW_ROLES)[number]): TemplateResult {
+    return html`<wb-number
+      once
+      optional
+      label=${text.match.add[role]}
+      unit=${text.match.densityUnit}
+      key=${`negative/${negative.id}/new-${role}`}
+      .value=${null}
+      .min=${-0.5}
+      .max=${6}
+      .step=${0.01}
+      .decimals=${3}
+      @wb-value=${({ detail }: CustomEvent<number | null>) => {
+        if (detail === null) return;
+        const spot: Spot = { id: newId(), name: text.match.roles[role], density: detail, role };
+        this.app.app.store.dispatch({ type: 'spot/add', negativeId: negative.id, spot });
+      }}
+    ></wb-number>`;
+  }
+
+  private rangeTemplate(negative: Negative): TemplateResult {
+    return html`<wb-number
+      label=${text.match.rangeOnly}
+      unit=${text.match.densityUnit}
+      optional
+      key=${`negative/${negative.id}/range`}
+      .value=${negative.densityRange ?? null}
+      .min=${0.01}
+      .max=${6}
+      .step=${0.01}
+      .decimals=${3}
+      @wb-value=${({ detail }: CustomEvent<number | null>) => {
+        this.change(negative, { densityRange: detail }, 'range');
+      }}
+    ></wb-number>`;
+  }
+
+  private change(negative: Negative, changes: Partial<Negative>, gesture?: string): void {
+    const mergeKey = gesture === undefined ? {} : { mergeKey: `${gesture} ${negative.id}` };
+    this.app.app.store.dispatch({ type: 'negative/change', id: negative.id, changes, ...mergeKey });
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wb-negative': NegativeCard;
+  }
+}

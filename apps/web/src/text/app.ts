@@ -1,0 +1,61 @@
+/** Words of the page around the stations. */
+import { plural } from './phrases.ts';
+
+export const app = {
+  name: 'Wedgebook',
+  title: 'Title of the notebook',
+  undo: 'Undo',
+  redo: 'Redo',
+  theme: 'Theme',
+  themes: { system: 'as the system', light: 'light', dim: 'dim', darkroom: 'red on black' },
+  export: 'Export',
+  import: 'Import',
+  empty: 'Start an empty notebook',
+  demo: 'Open the demonstration notebook',
+  print: 'Print',
+  tools: 'Notebook',
+  stations: 'Stations',
+  skip: 'Skip to the readings',
+  invented:
+    'This is a demonstration: every reading in it is invented. Look round, change anything, or begin your own.',
+  inventedTag: 'invented data',
+  saved: (at: Date | null) => (at === null ? 'Not changed yet' : `Saved ${time(at)}`),
+  exported: (at: Date | null) => (at === null ? 'never exported' : `exported ${day(at)}`),
+  exportedNow: (file: string) => `Notebook exported as ${file}.`,
+  emptied: 'An empty notebook. The one before comes back with Undo.',
+  undone: 'Undone.',
+  redone: 'Redone.',
+  safelight:
+    'Red on black is no safelight. Film needs total darkness; before you use any screen near paper, leave a pre-exposed piece beside it and look for fog.',
+  footer:
+    'Everything stays in this browser. Export now and then: browsers may clear what they keep.',
+  importTitle: 'Replace this notebook?',
+  importAsk: (title: string, counts: string) =>
+    `“${title}” holds ${counts}. It will replace the notebook that is open; Undo brings that one back.`,
+  importCounts: (strips: number, negatives: number, papers: number) =>
+    `${plural(strips, 'strip')}, ${plural(negatives, 'negative')} and ${plural(papers, 'paper')}`,
+  importMended: (count: number) =>
+    `${plural(count, 'reference')} in the file ${count === 1 ? 'leads' : 'lead'} nowhere and will be emptied.`,
+  importYes: 'Replace',
+  importNo: 'Keep the present one',
+  imported: (title: string) => `“${title}” opened. Undo brings the notebook before it back.`,
+  importFailed: (why: string) => `The file was not opened; nothing was changed. ${why}`,
+  fileName: (title: string, date: Date) =>
+    `${
+      title
+        .trim()
+        .toLowerCase()
+        .replace(/[^\p{L}\p{N}]+/gu, '-')
+        .replace(/^-|-$/g, '') || 'notebook'
+    }-${date.toISOString().slice(0, 10)}.json`,
+};
+
+function time(date: Date): string {
+  const sameDay = date.toDateString() === new Date().toDateString();
+  const clock = date.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
+  return sameDay ? clock : `${day(date)}, ${clock}`;
+}
+
+function day(date: Date): string {
+  return date.toLocaleDateString([], { year: 'numeric', month: 'short', day: 'numeric' });
+}

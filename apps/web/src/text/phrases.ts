@@ -1,0 +1,38 @@
+/** Turns of phrase that several stations share. */
+import { formatMinutes, formatNumber } from '@wedgebook/charts';
+import type { PaperGrade } from '@wedgebook/core';
+
+export function plural(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** One decimal at most. */
+export function trimmed(value: number): string {
+  return formatNumber(value, 1).replace(/\.0$/, '');
+}
+
+export function capital(sentence: string): string {
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
+
+export function gradeShort({ band, outside }: PaperGrade): string {
+  if (band !== null) return `grade ${band}`;
+  return outside === 'softer' ? 'softer than any' : 'harder than any';
+}
+
+export function gradeDetail({ continuous, outside }: PaperGrade): string {
+  if (continuous !== null) return `${formatNumber(continuous, 1)} on the table’s scale`;
+  return outside === 'softer'
+    ? 'the range is longer than any grade of the table'
+    : 'the range is shorter than any grade of the table';
+}
+
+export function gradeLong(grade: PaperGrade): string {
+  return grade.continuous === null
+    ? gradeShort(grade)
+    : `${gradeShort(grade)} (${formatNumber(grade.continuous, 1)})`;
+}
+
+export function bath(partsWater: number, minutes: number, celsius: number): string {
+  return `1+${trimmed(partsWater)}, ${formatMinutes(minutes)}, ${trimmed(celsius)} °C`;
+}

@@ -1,0 +1,105 @@
+/** Words of the readings and the typing sheet. */
+import { formatMinutes, formatNumber } from '@wedgebook/charts';
+import type { Strip } from '@wedgebook/notebook';
+import type { PasteResult } from '../worksheet/block-commands.ts';
+import type { BlockColumn, PastedBlock } from '../worksheet/parse-block.ts';
+import { bath, plural } from './phrases.ts';
+
+export const sheet = {
+  caption: (name: string) => `Readings of ${name}`,
+  step: 'step',
+  exposure: 'log exposure',
+  exposureUnit: { relative: 'relative', absolute: 'lx·s' },
+  reading: (number: number) => `reading ${number}`,
+  off: 'off curve',
+  offLong: 'Mean reading less the fitted curve',
+  baseFog: 'base + fog',
+  unexposed: 'unexposed',
+  stepNumber: (step: number) => `Step ${step}`,
+  cell: (row: string, number: number) => `${row}, reading ${number}`,
+  exposureCell: (row: string) => `${row}, own log exposure`,
+  pasted: ({ rows, readings, wrong }: PasteResult, block: PastedBlock): string => {
+    const taken = describeColumns(block);
+    const parts = [
+      `Pasted ${plural(readings, 'reading')} in ${plural(rows, 'row')}${block.turned ? ', turned from across to down' : ''}.`,
+      `Columns taken as: ${taken}.`,
+    ];
+    if (wrong > 0) {
+      parts.push(
+        `${plural(wrong, 'cell')} cannot be read and ${wrong === 1 ? 'is' : 'are'} kept as pasted.`,
+      );
+    }
+    return `${parts.join(' ')} Undo takes it back.`;
+  },
+};
+
+export const readings = {
+  title: 'Readings',
+  none: 'no strip yet',
+  rack: 'Strips',
+  newStrip: '+ New strip',
+  newTreated: '+ Its toned twin',
+  newPaperStrip: '+ Paper strip',
+  says: (read: number, steps: number, unexposed: number) =>
+    `${read} of ${plural(steps, 'step')} read, ${unexposed === 0 ? 'base + fog not read' : `base + fog read ${unexposed === 1 ? 'once' : `${unexposed} times`}`}`,
+  facts: ({ material, development, treatment }: Strip): string => {
+    if (treatment !== null) {
+      return `toned ${bath(treatment.partsWater, treatment.minutes, treatment.celsius)}`;
+    }
+    if (material === 'paper') return 'paper';
+    return development === null
+      ? 'film'
+      : `developed ${formatMinutes(development.minutes)}, ${formatNumber(development.celsius, 0)} °C`;
+  },
+  unnamed: 'without a name',
+  film: 'Film',
+  noFilm: 'no film named',
+  name: 'Name',
+  unit: 'Readings in',
+  details: (strip: Strip, tablet: string) =>
+    `${tablet}; ${strip.exposure.kind === 'absolute' ? 'calibrated light' : 'relative exposure'}${strip.treatment === null ? '' : `; toned ${bath(strip.treatment.partsWater, strip.treatment.minutes, strip.treatment.celsius)}`}: change`,
+  pasteHint:
+    'Type a column and press Enter, or paste a block from a spreadsheet: rows or columns, with or without a header, decimal point or comma.',
+  addStep: 'Add a step',
+  addReplicate: 'Add a reading column',
+  reverse: 'Turn the readings end for end',
+  remove: 'Remove this strip',
+  kept: (count: number) =>
+    `${plural(count, 'entry', 'entries')} of this strip cannot be read. ${count === 1 ? 'It is' : 'They are'} kept as typed and take no part until mended.`,
+  withoutExposure: (steps: readonly number[]) =>
+    `${steps.length === 1 ? 'Step' : 'Steps'} ${steps.slice(0, 8).join(', ')}${steps.length > 8 ? ' …' : ''} have readings but no exposure: the tablet does not have them. Choose another tablet, or type their log exposures.`,
+  tablet: 'Step tablet',
+  noTablet: 'no tablet: own log exposures',
+  exposure: 'Exposure',
+  relative: 'relative (light not calibrated)',
+  absolute: 'calibrated: log₁₀ lx·s known',
+  source: 'Log exposure without the tablet',
+  sourceUnit: 'log₁₀ lx·s',
+  developed: 'Developed',
+  developedAt: 'at',
+  partner: 'Compared with',
+  noPartner: 'no untreated strip',
+  ownTablet: 'Enter the calibrated densities of your own tablet',
+  ownTabletHint: 'Densities from the clear end, separated by spaces or lines',
+  useTablet: 'Use this tablet',
+  tabletAdded: (name: string) => `${name} added and used for this strip.`,
+  added: (name: string) => `${name} added. Type its readings.`,
+  removed: (name: string) => `${name} removed. Undo brings it back.`,
+};
+
+const COLUMN_WORDS: Readonly<Record<BlockColumn, string>> = {
+  step: 'step',
+  'tablet-density': 'tablet density',
+  'log-exposure': 'log exposure',
+  reading: 'reading',
+  ignored: 'left out',
+};
+
+function describeColumns({ columns, heads }: PastedBlock): string {
+  return columns
+    .map((kind, index) => {
+      const head = heads[index] ?? '';
+      return head === '' ? COLUMN_WORDS[kind] : `“${head}” ${COLUMN_WORDS[kind]}`;
+    })
+    .join(', ');
+}

@@ -1,0 +1,129 @@
+/** Words of the bath and the mixing sheet. */
+import { formatMinutes, formatNumber, formatSigned } from '@wedgebook/charts';
+import type {
+  FittedLaw,
+  SeleniumDefaults,
+  Sensitivity,
+  TreatmentModel,
+  TreatmentPlan,
+} from '@wedgebook/core';
+import type { MixedVolume, MixingSheet } from '@wedgebook/core/quantities';
+import type { Plan } from '@wedgebook/notebook';
+import { gradeShort, plural, trimmed } from './phrases.ts';
+
+export const treatment = {
+  title: 'Treatment',
+  noNegative: 'Choose a negative above to see it before and after the bath.',
+  says: (model: TreatmentModel) =>
+    model.origin === 'fitted'
+      ? `fitted to ${plural(model.treated.length, 'toned strip')} of yours`
+      : 'built-in model: no toned strip of yours yet',
+  dilution: 'Dilution, concentrate + water',
+  minutes: 'Minutes in the bath',
+  temperature: 'Temperature',
+  typedHint: 'Other units may be typed out: 68 degF, 6:30.',
+  dilutionHint:
+    'Type the parts of water, or the dilution as 1+3. “1:3” may mean 1+3 or one part in 3: say which.',
+  minutesHint: 'Type minutes, or a time such as 6:30 or 90 s.',
+  temperatureHint: 'Type degrees Celsius, or a temperature with its unit such as 68 degF.',
+  usual: ({ partsWater, minutes, celsius }: SeleniumDefaults['practice']) =>
+    `Usual: 1+${partsWater.usual[0]} to 1+${partsWater.usual[1]}, ${minutes.usual[0]} to ${minutes.usual[1]} min, ${celsius.usual[0]} to ${celsius.usual[1]} °C.`,
+  stainTitle: ({ stain }: Plan) =>
+    stain > 0
+      ? `Image stain: ${formatNumber(stain, 2)} per unit of silver density`
+      : 'Staining developer? Image stain',
+  stain: 'Stain density per silver density',
+  stainUnit: 'in the paper’s channel',
+  stainKept: 'Part of it that the bath leaves',
+  stainKeptUnit: '0 to 1',
+  stainHint: 'The bath may take the stain away, and the contrast that it gave with it.',
+  cautions: 'Before you open the bottle',
+  severity: { danger: 'danger', loss: 'loss' },
+  beforeAfter: 'The negative before and after the bath',
+  quantity: 'quantity',
+  before: 'before',
+  after: 'after the bath',
+  gain: 'Gain',
+  completion: 'Completion',
+  plausible: (
+    gain: readonly [number, number],
+    range: readonly [number, number],
+    origin: TreatmentModel['origin'],
+  ) =>
+    `The gain may well lie between ×${formatNumber(gain[0], 2)} and ×${formatNumber(gain[1], 2)}, the density range after it between ${formatNumber(range[0], 2)} and ${formatNumber(range[1], 2)}${origin === 'default' ? ': built-in numbers, so treat a scrap first' : ''}.`,
+  targetTitle: 'Aim for a grade',
+  target: 'Grade to reach',
+  usePlan: (minutes: number) => `Use ${formatMinutes(Math.round(minutes * 4) / 4)}`,
+  targetLabel: (minutes: number) => `aim ${formatMinutes(minutes)}`,
+  planSays: (plan: TreatmentPlan, grade: number): string => {
+    const { reason, aim, minutes, completion, gainNeeded, maximumGain, prediction } = plan;
+    const needed = `×${formatNumber(gainNeeded, 2)}`;
+    const most = `×${formatNumber(maximumGain.value, 2)}`;
+    const after = `${formatNumber(prediction.after.printingRange.value, 2)}, ${gradeShort(prediction.after.paperGrade)}`;
+    if (aim === 'already-there')
+      return `The negative is at grade ${grade} already: no bath is needed.`;
+    if (reason === 'needs-reduction') {
+      return `Grade ${grade} cannot be reached: the range is too long for it already, and this bath only adds density. A softer paper or a reducer is the way.`;
+    }
+    if (reason === 'needs-more-gain') {
+      return `Grade ${grade} cannot be reached: it needs a gain of ${needed}, and the bath gives at most ${most}. The most that can be had is ${after}, after ${formatMinutes(minutes)}.`;
+    }
+    const how =
+      aim === 'in-band' ? 'as far into the band as the bath goes' : 'the middle of the band';
+    return `Grade ${grade} is reached in ${formatMinutes(minutes)} (${formatNumber(100 * completion, 0)} % complete, gain ${needed}), ${how}: ${after}.`;
+  },
+  sensitivity: ({ perMinute, perDegree }: Sensitivity) =>
+    `At the bath as set, one minute more changes the gain by ${formatSigned(perMinute, 3)}, one degree by ${formatSigned(perDegree, 3)}.`,
+  completionTitle: 'Completion against minutes',
+  plannedLabel: (plan: Plan) => `1+${trimmed(plan.partsWater)}, ${trimmed(plan.celsius)} °C`,
+  modelTitle: (model: TreatmentModel) =>
+    model.origin === 'fitted'
+      ? 'What your trials tell of this bath'
+      : 'What is built in about this bath, and how it is known',
+  modelTable: 'Parameters of the bath',
+  parameters: {
+    maximumGain: 'Greatest gain',
+    halfDose: 'Half dose',
+    concentrationExponent: 'Concentration exponent',
+    temperatureCoefficient: 'Temperature coefficient',
+  },
+  parameter: 'parameter',
+  value: 'value',
+  unit: 'unit',
+  origin: 'how it is known',
+  fitted: 'fitted to your strips',
+  law: ({ family, exponent, reason }: FittedLaw): string => {
+    const name =
+      family === 'proportional'
+        ? 'Density grows in proportion to itself'
+        : `Density grows by the ${family} law, exponent ${formatNumber(exponent.value, 2)}`;
+    const why = {
+      default: 'the plainest law, built in',
+      plainest: 'no other law describes your pairs better',
+      better: 'it describes your pairs markedly better than proportion',
+      'too-few': 'too few pairs to tell laws apart',
+      'asked-for': 'as asked for',
+    }[reason];
+    return `${name}: ${why}.`;
+  },
+  noTrials:
+    'Two readings on a toned scrap of your own film replace the built-in gain: add “its toned twin” to a strip above.',
+  trialsTable: 'Toned strips',
+  trial: 'strip',
+  bath: 'bath',
+  pairs: 'pairs',
+};
+
+export const mixing = {
+  title: 'Mixing sheet',
+  volume: 'Working solution needed',
+  placeholder: 'e.g. 1 l, 250 ml',
+  hint: 'Type a volume with its unit; millilitres are meant without one.',
+  says: ({ concentrate, water, total, partsWater }: MixingSheet): string =>
+    `${volume(concentrate)} concentrate + ${volume(water)} water = ${volume(total)} at 1+${trimmed(partsWater)}.`,
+  wrong: (typed: string) => `“${typed}” is no volume. Type a number with ml, l or floz.`,
+};
+
+function volume({ millilitres, usFluidOunces }: MixedVolume): string {
+  return `${trimmed(millilitres)} ml (${formatNumber(usFluidOunces, 1)} US fl oz)`;
+}
