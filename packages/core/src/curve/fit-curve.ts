@@ -17,12 +17,15 @@ import { checkReadings, type CurveReadings } from '../readings/index.ts';
 import { warning, type Warning } from '../warning.ts';
 import type { CharacteristicCurve, CurveFamily } from './characteristic-curve.ts';
 import { curveFromFit } from './curve-from-fit.ts';
+import { defaultCurve, toeShoulderCurve } from './default-curve.ts';
 import { derivedBaseFog } from './derived.ts';
 import { sortReadings, type SortedReadings } from './sort-readings.ts';
-import { toeShoulderCurve } from './toe-shoulder-curve.ts';
 
 export interface FitCurveOptions {
-  /** Family to fit; `toe-shoulder` unless given. */
+  /**
+   * Family to fit. By default `toe-shoulder`, or `monotone-smooth` where a lack-of-fit test says
+   * that it misses the readings, the other widening the errors.
+   */
   readonly family?: CurveFamily;
 }
 
@@ -55,7 +58,7 @@ const NOTABLE_DROP = 0.02;
  * @throws InvalidArgumentError if the arrays differ in length or hold a value that is not finite
  */
 export function fitCurve(readings: CurveReadings, options: FitCurveOptions = {}): CurveFit {
-  const { family = 'toe-shoulder' } = options;
+  const { family } = options;
   const sorted = sortReadings(readings);
   const warnings = checkReadings(readings);
   if (sorted.stepCount < FEWEST_STEPS) {
@@ -63,6 +66,17 @@ export function fitCurve(readings: CurveReadings, options: FitCurveOptions = {})
   }
   if (!(sorted.densityRange[1] - sorted.densityRange[0] >= LEAST_RISE)) {
     return { status: 'not-determined', reason: 'no-density-rise', warnings };
+  }
+  if (family === undefined) {
+    const chosen = defaultCurve(sorted);
+    if (chosen === null) return { status: 'not-determined', reason: 'fit-failed', warnings };
+    const { curve, reason, lackOfFit } = chosen;
+    if (reason !== 'family-fits') {
+      warnings.push(
+        warning('lack-of-fit', { pValue: lackOfFit.probability ?? 0, family: curve.family }),
+      );
+    }
+    return { status: 'ok', curve, warnings: [...warnings, ...fitWarnings(curve, sorted)] };
   }
   const curve = curveOfFamily(family, sorted);
   if (curve === null) return { status: 'not-determined', reason: 'fit-failed', warnings };

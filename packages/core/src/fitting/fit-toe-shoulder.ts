@@ -1,42 +1,29 @@
 /**
- * The default path from readings to a characteristic curve: toe-shoulder, with and without its
- * shoulder.
+ * A toe-shoulder curve with its shoulder, or without it where the readings do not determine it.
  *
- * Two forms are fitted, toe and straight part alone (four parameters) and with a shoulder (six).
- * The shoulder counts as determined when its form converged, its centre is no further than a
- * quarter of the range beyond the last reading and known to a third of the range or better; then
- * that form is drawn, else the other. The form not drawn stands beside as a companion with its
- * Akaike weight
+ * The shoulder counts as determined when its form converged with every parameter known, its centre
+ * lies no further than a fifth of the range beyond the last reading, and the centre's standard
+ * error is below a third of the range. Else the form with toe and straight part alone is used, as
+ * a shoulder that runs off would bring errors without meaning into every other parameter.
  *
- *   w_i = exp(-Delta_i / 2) / sum_j exp(-Delta_j / 2),  Delta_i = AICc_i - min AICc
- *
- * so that whoever derives a measure can add the spread between forms to its error: choosing the
- * better form and quoting its own error alone covers too seldom.
- *
- * Sources: [BA2002] sections 2.9 (weights) and 4.3 (unconditional errors). Deviations: a
- * companion of less than 2 % is left out.
+ * Sources: the limits come from the study of curve families in docs. Deviations: none.
  */
-import { akaikeCorrected } from './akaike-corrected.ts';
 import { fitModel, type FitModelOptions, type ModelFit } from './fit-model.ts';
 import type { CurveModel } from './model.ts';
+import { finiteRange } from './models/finite-range.ts';
 import { toeOnly } from './models/toe-only.ts';
 import { toeShoulder } from './models/toe-shoulder.ts';
 
-/** Companions of less weight than this change no error by more than a hundredth. */
-const LEAST_WEIGHT = 0.02;
+/** Farthest centre of a shoulder beyond the last reading, in ranges of the readings. */
+const FARTHEST_SHOULDER = 0.2;
+/** Greatest standard error of the shoulder's centre, in ranges of the readings. */
+const GREATEST_ERROR = 1 / 3;
 
-/** One form of the curve, fitted. */
-export interface CurveMember {
+/** A toe-shoulder fit, and whether it has a shoulder. */
+export interface ToeShoulderFit {
+  /** `toeShoulder`, or `toeOnly` where the shoulder is not determined. */
   readonly model: CurveModel;
   readonly fit: ModelFit;
-  /** Akaike weight among the members; the weights add up to 1. */
-  readonly weight: number;
-}
-
-/** The curve to draw, its companions, and what the readings say about a shoulder. */
-export interface ToeShoulderFit {
-  /** The first is the one to draw. */
-  readonly members: readonly [CurveMember, ...CurveMember[]];
   readonly shoulder: 'determined' | 'not-determined';
 }
 
@@ -53,41 +40,18 @@ export function fitToeShoulder(
   y: readonly number[],
   options: Pick<FitModelOptions, 'sigma' | 'robust'> = {},
 ): ToeShoulderFit {
-  const bare = fitModel(toeOnly, x, y, options);
   const full = fitModel(toeShoulder, x, y, options);
-  const determined = shoulderDetermined(full, x);
-  const bareScore = score(bare, x.length);
-  const fullScore = score(full, x.length);
-  const usable = full.report.status === 'converged' && full.covariance !== null;
-  const difference = usable ? fullScore - bareScore : Infinity;
-  const fullWeight = Number.isNaN(difference) ? 0.5 : 1 / (1 + Math.exp(difference / 2));
-  const first: CurveMember = determined
-    ? { model: toeShoulder, fit: full, weight: fullWeight }
-    : { model: toeOnly, fit: bare, weight: 1 - fullWeight };
-  const second: CurveMember = determined
-    ? { model: toeOnly, fit: bare, weight: 1 - fullWeight }
-    : { model: toeShoulder, fit: full, weight: fullWeight };
-  const shoulder = determined ? 'determined' : 'not-determined';
-  if (second.weight < LEAST_WEIGHT || first.weight < LEAST_WEIGHT) {
-    return { members: [{ ...first, weight: 1 }], shoulder };
-  }
-  return { members: [first, second], shoulder };
-}
-
-function score(fit: ModelFit, observationCount: number): number {
-  return akaikeCorrected(fit.residualSumOfSquares, observationCount, fit.parameters.length);
+  if (shoulderDetermined(full, x)) return { model: toeShoulder, fit: full, shoulder: 'determined' };
+  const fit = fitModel(toeOnly, x, y, options);
+  return { model: toeOnly, fit, shoulder: 'not-determined' };
 }
 
 function shoulderDetermined(fit: ModelFit, x: readonly number[]): boolean {
   if (fit.report.status !== 'converged' || fit.covariance === null) return false;
-  let first = Infinity;
-  let last = -Infinity;
-  for (const at of x) {
-    if (!Number.isFinite(at)) continue;
-    first = Math.min(first, at);
-    last = Math.max(last, at);
-  }
+  const { last, range } = finiteRange(x);
   const centre = fit.parameters[4] ?? Infinity;
-  const error = fit.standardErrors[4] ?? (fit.atBound[4] === true ? 0 : Infinity);
-  return centre < last + 0.25 * (last - first) && error < (last - first) / 3;
+  // Held at the least distance from the toe, the centre still has an error: that of the widths.
+  const count = fit.parameters.length;
+  const error = Math.sqrt(fit.covariance[4 * count + 4] ?? Infinity);
+  return centre <= last + FARTHEST_SHOULDER * range && error < GREATEST_ERROR * range;
 }

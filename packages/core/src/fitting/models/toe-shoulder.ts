@@ -28,7 +28,7 @@ import { NARROWEST } from './toe-only.ts';
 const APART = 16; // 4^2
 
 function leastSeparation(wt: number, ws: number): number {
-  return Math.sqrt(wt * ws + APART * (ws - wt) ** 2);
+  return Math.sqrt(4 * wt * ws + APART * (ws - wt) ** 2);
 }
 
 const inner: InnerParameters = {
@@ -48,9 +48,9 @@ const inner: InnerParameters = {
     chain[14] = 1;
     chain[21] = wt;
     chain[26] = 1;
-    chain[27] = (wt * (ws - 2 * APART * (ws - wt))) / (2 * separation);
+    chain[27] = (wt * (4 * ws - 2 * APART * (ws - wt))) / (2 * separation);
     chain[28] = 1;
-    chain[29] = (ws * (wt + 2 * APART * (ws - wt))) / (2 * separation);
+    chain[29] = (ws * (4 * wt + 2 * APART * (ws - wt))) / (2 * separation);
     chain[35] = ws;
   },
   fromNatural(p) {

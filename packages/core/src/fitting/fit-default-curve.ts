@@ -1,0 +1,129 @@
+/**
+ * The default path from readings to a characteristic curve.
+ *
+ * 1. A toe-shoulder curve is fitted, without its shoulder where the readings do not determine it.
+ * 2. A monotone smooth curve is fitted beside it. Both get Akaike weights
+ *
+ *      w_i = exp(-Delta_i / 2) / sum_j exp(-Delta_j / 2),  Delta_i = AICc_i - min AICc
+ *
+ *    the smooth curve with its effective parameters. As no family is exactly right, the smooth
+ *    curve keeps a twentieth unless it fits far worse.
+ * 3. The smooth curve is drawn only where a lack-of-fit test says that the family misses the
+ *    readings and the weights agree: a curve with a known shape is the better one where it fits.
+ *
+ * The curve not drawn is a companion: whoever derives a measure adds the spread between the two to
+ * its variance, w_1 (v_1 + (m_1 - m)^2) + w_2 (v_2 + (m_2 - m)^2). Picking the better curve and
+ * quoting its own error covers too seldom.
+ *
+ * Sources: [BA2002] sections 2.9 (weights) and 4.3 (unconditional errors); the study of curve
+ * families in docs for the rules and limits. Deviations: the twentieth.
+ */
+import { akaikeCorrected } from './akaike-corrected.ts';
+import { fitToeShoulder, type ToeShoulderFit } from './fit-toe-shoulder.ts';
+import { lackOfFit, type LackOfFit } from './lack-of-fit.ts';
+import type { CurveModel } from './model.ts';
+import { monotoneSmooth } from './monotone-smooth.ts';
+import { tangentBasis } from './tangent-basis.ts';
+
+/** Probability below which a family counts as missing the readings. */
+export const LACK_OF_FIT_PROBABILITY = 0.05;
+/** Least weight of the smooth curve: odds of 19 to 1 are the most that a family is trusted. */
+const LEAST_WEIGHT = 0.05;
+/** Difference in AICc beyond which the smooth curve fits so much worse that it keeps nothing. */
+const NO_SUPPORT = 30;
+/** Standard deviation of the finest reading: a smaller scatter is rounding, not knowledge. */
+const FINEST_READING = 1e-5;
+/** Different exposures below which a smooth curve says nothing of its own. */
+const FEWEST_STEPS = 7;
+
+/** One curve of the result, as the curve room needs it. */
+export interface CurveMember {
+  readonly family: 'toe-shoulder' | 'monotone-smooth';
+  readonly model: CurveModel;
+  readonly parameters: readonly number[];
+  readonly covariance: readonly number[] | null;
+  readonly residuals: readonly number[];
+  readonly residualSumOfSquares: number;
+  readonly residualStandardDeviation: number | null;
+  readonly degreesOfFreedom: number;
+  /** Of the smooth curve; empty for the other. */
+  readonly knots: readonly number[];
+  /** Weights of the members add up to 1. */
+  readonly weight: number;
+}
+
+/** The curve to draw, its companion, and why. */
+export interface DefaultCurveFit {
+  /** The first is the one to draw. */
+  readonly members: readonly [CurveMember, ...CurveMember[]];
+  readonly shoulder: 'determined' | 'not-determined';
+  /** Of the toe-shoulder curve. */
+  readonly lackOfFit: LackOfFit;
+  /**
+   * `family-fits`: the readings show no lack of fit. `no-better-curve`: they do, but the smooth
+   * curve is no better. `family-misses`: they do, and the smooth curve is drawn.
+   */
+  readonly reason: 'family-fits' | 'no-better-curve' | 'family-misses';
+  /** How the toe-shoulder fit ended. */
+  readonly toeShoulder: ToeShoulderFit;
+}
+
+/**
+ * Fits the default curve to readings.
+ *
+ * @param x - log exposures, any order, -Infinity for the unexposed film
+ * @param y - densities
+ * @throws {InvalidArgumentError} if lengths differ or a value is not finite
+ */
+export function fitDefaultCurve(x: readonly number[], y: readonly number[]): DefaultCurveFit {
+  const toeShoulder = fitToeShoulder(x, y);
+  const { model, fit, shoulder } = toeShoulder;
+  const lack = lackOfFit(x, fit.residuals, tangentBasis(model, x, fit));
+  const family: CurveMember = { ...fit, family: 'toe-shoulder', model, knots: [], weight: 1 };
+  const smooth = smoothMember(x, y);
+  const alone: DefaultCurveFit = {
+    members: [family],
+    shoulder,
+    lackOfFit: lack,
+    reason: 'family-fits',
+    toeShoulder,
+  };
+  if (!smooth) return alone;
+  const misses = (lack.probability ?? 1) < LACK_OF_FIT_PROBABILITY;
+  const free = fit.atBound.filter((held) => !held).length;
+  const difference =
+    score(smooth.residualSumOfSquares, x.length, x.length - smooth.degreesOfFreedom) -
+    score(fit.residualSumOfSquares, x.length, free);
+  const share = smoothShare(difference);
+  if (share === 0) return misses ? { ...alone, reason: 'no-better-curve' } : alone;
+  const drawn = { ...family, weight: 1 - share };
+  const companion = { ...smooth, weight: share };
+  if (misses && share > 0.5) {
+    return { ...alone, members: [companion, drawn], reason: 'family-misses' };
+  }
+  return {
+    ...alone,
+    members: [drawn, companion],
+    reason: misses ? 'no-better-curve' : 'family-fits',
+  };
+}
+
+/** Weight of the smooth curve from the difference of its criterion to the family's. */
+function smoothShare(difference: number): number {
+  if (Number.isNaN(difference)) return LEAST_WEIGHT;
+  if (difference > NO_SUPPORT) return 0;
+  return Math.max(LEAST_WEIGHT, 1 / (1 + Math.exp(difference / 2)));
+}
+
+function score(residualSumOfSquares: number, count: number, parameterCount: number): number {
+  const floor = count * FINEST_READING ** 2;
+  return akaikeCorrected(residualSumOfSquares + floor, count, parameterCount);
+}
+
+function smoothMember(x: readonly number[], y: readonly number[]): CurveMember | null {
+  const steps = new Set(x.filter(Number.isFinite));
+  if (steps.size < FEWEST_STEPS) return null;
+  const smooth = monotoneSmooth(x, y);
+  if (smooth.covariance === null || smooth.residualStandardDeviation === null) return null;
+  return { ...smooth, family: 'monotone-smooth', weight: 0 };
+}
