@@ -13,6 +13,7 @@ import { match } from './verbs/match.ts';
 import { notBuilt } from './verbs/not-built.ts';
 import { paper } from './verbs/paper.ts';
 import { plot } from './verbs/plot.ts';
+import { times } from './verbs/times.ts';
 import { treat } from './verbs/treat.ts';
 import type { Verb } from './verbs/verb.ts';
 
@@ -24,7 +25,7 @@ export const VERBS = {
   treat,
   fit,
   plot,
-  times: notBuilt('times'),
+  times,
   print: notBuilt('print'),
   convert: notBuilt('convert'),
 } as const satisfies Readonly<Record<string, Verb>>;

@@ -207,6 +207,38 @@ export const TREATMENT = {
   source: (text: string, mark: string) => `source: ${text} (${mark})`,
 } as const;
 
+/** Headings and phrases of `times`. */
+export const TIMES_WORDS = {
+  title: 'Contrast against development time',
+  measure: {
+    'contrast-index': 'contrast index',
+    'gradient-1.30': 'average gradient from net 0.10 over +1.30',
+    'gradient-1.50': 'average gradient from net 0.10 over +1.50',
+    gamma: 'gamma',
+  },
+  family: 'family',
+  families: {
+    'first-order': 'c = c_inf (1 - exp(-k (t - t0)))',
+    'log-linear': 'c = a + s ln t',
+  },
+  contrastInfinity: ['limit', 'contrast that the film tends to'],
+  rate: {
+    'first-order': ['rate', 'k per minute'],
+    'log-linear': ['slope', 'contrast by ln t'],
+  },
+  delay: ['delay', 'minutes before contrast begins'],
+  coefficient: ['temperature coefficient', 'factor of speed for 10 °C'],
+  fitted: 'fitted',
+  given: 'yours',
+  strips: 'Strips',
+  stripColumns: ['strip', 'minutes', '°C', 'contrast', 'exposure index'],
+  plan: (celsius: number) => `Plan at ${celsius} °C`,
+  planColumns: ['', 'contrast', 'minutes', 'exposure index', 'speed, stops'],
+  outOfReach: 'out of reach',
+  target: (value: string, source: string) => `N is ${value}: ${source}`,
+  yourTarget: 'as asked',
+} as const;
+
 export const FIT_WORDS = {
   title: (model: string, rows: number) => `${model}, fitted to ${rows} rows`,
   columns: ['parameter', 'value', 'standard error'],
@@ -241,6 +273,7 @@ export const GENERAL_HELP = `wedgebook: from step-wedge readings to a paper grad
   wedgebook paper FILE      ISO range, speed and grade of paper strips
   wedgebook match           the paper that a negative asks for
   wedgebook treat [FILE]    fit, predict and plan a selenium bath
+  wedgebook times FILE      development times from strips with minutes
   wedgebook fit FILE        fit a model to two columns of any table
   wedgebook plot FILE       the curves as an SVG chart
 
@@ -354,7 +387,21 @@ ${READING_OPTIONS}  --json
 
 Example: wedgebook plot data/demo/film-strips.csv -o family.svg
 `,
-  times: `wedgebook times: not built yet\n`,
+  times: `wedgebook times FILE [options]
+
+Contrast against development time from strips with minutes, and the times for N-2 to N+2.
+
+  --measure NAME                     contrast-index (default), gradient-1.30, gradient-1.50 or
+                                     gamma
+  --target C                         contrast of N, in that measure; a published aim unless given
+  --celsius T                        temperature of the plan; 20 unless given
+  --temperature-coefficient Q        factor of speed for 10 °C, where the strips do not tell it
+  --textural-stops S                 stops from textured shadow to highlight; 7 unless given
+  --family NAME                      automatic, first-order or log-linear
+${READING_OPTIONS}  --json
+
+Example: wedgebook times data/demo/film-strips.csv --target 0.58
+`,
   print: `wedgebook print: not built yet\n`,
   convert: `wedgebook convert: not built yet\n`,
 } as const;

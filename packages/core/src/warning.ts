@@ -67,6 +67,9 @@ export type WarningCode =
   | 'near-contrast-limit'
   | 'short-development'
   | 'time-extrapolated'
+  | 'development-time-missing'
+  | 'contrast-not-measured'
+  | 'treated-left-out'
   // tables of numbers
   | 'rows-incomplete';
 

@@ -192,6 +192,14 @@ export const inputFault = {
       'Read more steps, or remove the strip',
     ),
 
+  noTimes: (place: Place, measure: string) =>
+    new InputError(
+      'no-times',
+      place,
+      `no strip gives both a development time and a ${measure}`,
+      'Give the column "minutes", and strips that are exposed over a long enough range',
+    ),
+
   nothingTreated: (place: Place) =>
     new InputError(
       'nothing-treated',

@@ -148,6 +148,12 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `${clause(d, 'development', (n) => n) || 'This development'} takes under ${clause(d, 'shortest', (m) => m, 0) || '5'} min, which may come out uneven. Dilute the developer or lower the temperature.`,
   'time-extrapolated': (d) =>
     `The time for ${clause(d, 'development', (n) => n) || 'this development'} lies outside the times that were tried${clause(d, 'first', (a) => ` (${a}`, 1)}${clause(d, 'last', (b) => ` to ${b} min)`, 1)}. Develop a strip there to make it sure.`,
+  'development-time-missing': (d) =>
+    `${clause(d, 'strip', (name) => `Strip ${name} has`) || 'A strip has'} no development time and took no part. Give its minutes.`,
+  'contrast-not-measured': (d) =>
+    `${clause(d, 'strip', (name) => `Strip ${name} gives`) || 'A strip gives'} no ${clause(d, 'measure', (name) => name) || 'contrast'} and took no part. Expose a longer range, or choose another measure.`,
+  'treated-left-out': (d) =>
+    `${clause(d, 'count', (n) => (n === '1' ? 'One treated strip' : `${n} treated strips`), 0) || 'Treated strips'} took no part: development is judged before any bath. Leave "treatment" empty if that is wrong.`,
 };
 
 /** @returns the sentence of a warning */
