@@ -108,7 +108,7 @@ function freeByDesign(
   };
   const doses = distinctValues(
     baths.map((bath) => doseOf(bath, exponents)),
-    (a, b) => Math.abs(a - b) < 0.05 * Math.max(a, b),
+    (a, b) => Math.abs(a - b) <= 0.05 * Math.max(a, b),
   );
   const dilutions = distinctValues(
     baths.map((bath) => bath.partsWater),

@@ -61,9 +61,15 @@ export function fitGainLaw(
 ): GainLawFit {
   const blocks = pairBlocks(strips);
   const count = strips.reduce((sum, { paired }) => sum + paired.pairs.length, 0);
+  // The surface reducer is no rival where densities rose.
+  const reduced = blocks.start.slice(0, strips.length).every((gain) => gain < 1);
   const families =
     family === 'automatic'
-      ? CANDIDATES.filter((name) => name === 'proportional' || count >= strips.length + 3)
+      ? CANDIDATES.filter(
+          (name) =>
+            name === 'proportional' ||
+            (count >= strips.length + 3 && (name !== 'shift' || reduced)),
+        )
       : [family];
   const candidates = families.map((name) => candidate(name, blocks));
   const best = candidates.reduce((a, b) => (b.criterion < a.criterion ? b : a));
@@ -114,7 +120,11 @@ export function fitGainLaw(
 
 function candidate(family: GainLawFamily, blocks: PairBlocks): Candidate {
   const hasExponent = family === 'power' || family === 'intensifier-safe';
-  const { start, fixed } = blocks;
+  const { fixed } = blocks;
+  const most = family === 'shift' ? 1 : 10;
+  const start = blocks.start.map((value, j) =>
+    j < blocks.stripCount ? Math.min(most, value) : value,
+  );
   const size = start.length + (hasExponent ? 1 : 0);
   const strips = blocks.stripCount;
   const evaluate = projectedResiduals(family, blocks, size);
@@ -126,7 +136,7 @@ function candidate(family: GainLawFamily, blocks: PairBlocks): Candidate {
         j < strips ? 0.01 : hasExponent && j === size - 1 ? 0.2 : -1,
       ),
       upper: Array.from({ length: size }, (_, j) =>
-        j < strips ? 10 : hasExponent && j === size - 1 ? 5 : 7,
+        j < strips ? most : hasExponent && j === size - 1 ? 5 : 7,
       ),
       fixed: hasExponent ? [...fixed, false] : fixed,
       evaluate,

@@ -5,7 +5,7 @@
  *   proportional       v = k u
  *   power              v = k r (u/r)^m
  *   intensifier-safe   v = u + (k - 1) r (u/r)^m, never below u while k >= 1
- *   shift              v = max(0, u - r (1 - k)), the surface reducer
+ *   shift              v = max(0, u - r (1 - k)), the surface reducer, k <= 1
  *
  * m > 1 raises high densities more than in proportion, m < 1 low ones. The plain power law with
  * m > 1 lowers low densities where k is near 1, which no intensifier does; the safe form cannot.
@@ -62,7 +62,7 @@ export interface GainDerivatives {
  * @param law - the gain law
  * @returns v, net density after
  * @throws InvalidArgumentError if an argument is not finite, or gain, exponent or reference
- *   density not above zero
+ *   density not above zero, or the gain of the shift law above 1
  * @source [GSE1979], [MEES1942]
  * @example
  * treatedNetDensity(1, 1.5, PROPORTIONAL); // => 1.5
@@ -76,6 +76,9 @@ export function treatedNetDensity(netDensity: number, gain: number, law: GainLaw
     if (!(value > 0 && value < Infinity)) {
       throw new InvalidArgumentError('treatedNetDensity', name, value, 'a number above zero');
     }
+  }
+  if (law.family === 'shift' && gain > 1) {
+    throw new InvalidArgumentError('treatedNetDensity', 'gain', gain, 'at most 1 for a reducer');
   }
   return gainDerivatives(netDensity, gain, law).value;
 }

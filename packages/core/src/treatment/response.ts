@@ -86,11 +86,11 @@ export function doseForResponse(part: number, response: Response): number {
   }
   switch (family) {
     case 'first-order':
-      return -halfDose * Math.log2(1 - part);
+      return -halfDose * Math.log2(1 - part) || 0;
     case 'hill':
       return halfDose * (part / (1 - part)) ** (1 / steepness);
     case 'weibull':
-      return halfDose * (-Math.log2(1 - part)) ** (1 / steepness);
+      return halfDose * (-Math.log2(1 - part) || 0) ** (1 / steepness);
     case 'parabolic':
       return 4 * halfDose * part * part;
   }

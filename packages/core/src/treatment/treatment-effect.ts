@@ -43,7 +43,9 @@ export function treatmentEffect(
   bath: Bath,
   options: EffectOptions = {},
 ): TreatmentEffect {
-  const { stain = 0, stainKept = 1 } = options;
+  const { stain = 0 } = options;
+  // Stain goes in the bath, so without any time in it all of it stays.
+  const stainKept = bath.minutes > 0 ? (options.stainKept ?? 1) : 1;
   const bathGain = gainAtBath(model.doseResponse, bath);
   const law = fadedLaw(model, bathGain.gain.value);
   const warnings: Warning[] = [];
@@ -130,7 +132,8 @@ function gainOfAll(gain: number, stain: number, stainKept: number): number {
 function fadedLaw(model: TreatmentModel, gain: number): GainLaw {
   const law = lawOf(model);
   const least = Math.min(...model.treated.map((strip) => strip.gain.value));
-  if (law.family !== 'power' || law.exponent === 1 || !(least > 1) || gain >= least) return law;
+  const fades = law.family === 'power' && law.exponent !== 1 && least > 1 && least < Infinity;
+  if (!fades || gain >= least) return law;
   const part = Math.max(0, (gain - 1) / (least - 1));
   return { ...law, exponent: 1 + part * (law.exponent - 1) };
 }
