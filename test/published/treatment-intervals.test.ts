@@ -14,6 +14,7 @@ import {
   type GainLaw,
   type TreatedStrip,
 } from '@wedgebook/core';
+import { deviates } from '../deviates.ts';
 
 const REPLICATES = 400;
 const NOISE = 0.01;
@@ -24,18 +25,6 @@ const MINUTES = [1, 2, 4, 8];
 const logExposures = nominalTablet({ steps: 21, increment: 0.15 }).map((density) => -density);
 const net = (x: number) => 0.6 * 0.25 * Math.log1p(Math.exp((x + 2.2) / 0.25));
 const gainAt = (minutes: number) => 1 + (MAXIMUM_GAIN - 1) * (1 - 2 ** (-minutes / 2 / HALF_DOSE));
-
-/** Normal deviates from a fixed seed: a 32-bit hash of a counter, and Box and Muller's formula. */
-function deviates(seed: number): () => number {
-  let state = seed;
-  const uniform = () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return (((mixed ^ (mixed >>> 14)) >>> 0) + 0.5) / 4294967296;
-  };
-  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
-}
 
 function trial(law: GainLaw, noise: () => number): TreatedStrip[] {
   const read = (density: number) => Math.round(100 * (density + NOISE * noise())) / 100;

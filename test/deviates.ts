@@ -1,0 +1,14 @@
+/**
+ * Normal deviates from a fixed seed, for generated studies: a 32-bit hash of a counter and the
+ * formula of Box and Muller. The same seed gives the same study on every machine.
+ */
+export function deviates(seed: number): () => number {
+  let state = seed;
+  const uniform = () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return (((mixed ^ (mixed >>> 14)) >>> 0) + 0.5) / 4294967296;
+  };
+  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
+}
