@@ -57,12 +57,17 @@ export function asDrawn(x: readonly number[], y: readonly number[]): DrawnCurve 
   return { model: asDrawnModel(knots), parameters, knots, covariance: null };
 }
 
+/** Models made before, by their knots: curves are evaluated point by point. */
+const MODELS = new WeakMap<readonly number[], CurveModel>();
+
 /**
  * The model of a curve drawn through knots: parameters are base + fog and the density at each.
  *
  * @param knots - log exposures, ascending, at least two
  */
 export function asDrawnModel(knots: readonly number[]): CurveModel {
+  const known = MODELS.get(knots);
+  if (known) return known;
   const n = knots.length;
   const names = (): string[] => [
     'minimumDensity',
@@ -92,6 +97,7 @@ export function asDrawnModel(knots: readonly number[]): CurveModel {
       return p[n] as number;
     },
   };
+  MODELS.set(knots, model);
   return model;
 }
 

@@ -67,3 +67,49 @@ export function choleskyInverse(l: Float64Array, order: number): Float64Array {
   }
   return inverse;
 }
+
+/**
+ * b <- A^-1 b for a symmetric band matrix, which is overwritten by its factor.
+ *
+ * @param band - entry (i, i - d) at band[i * width + d], d < width
+ * @returns ln |A|, or null where the matrix is not positive definite to rounding
+ */
+export function bandSolve(
+  band: Float64Array,
+  order: number,
+  width: number,
+  b: Float64Array,
+): number | null {
+  let logDeterminant = 0;
+  for (let i = 0; i < order; i++) {
+    const reach = Math.min(width - 1, i);
+    const before = band[i * width] as number;
+    for (let d = reach; d >= 0; d--) {
+      const j = i - d;
+      let sum = band[i * width + d] as number;
+      // L_ij = (A_ij - sum_k L_ik L_jk) / L_jj over k in both bands
+      for (let k = Math.max(i - width + 1, j - width + 1, 0); k < j; k++) {
+        sum -= (band[i * width + i - k] as number) * (band[j * width + j - k] as number);
+      }
+      if (d > 0) band[i * width + d] = sum / (band[j * width] as number);
+      else {
+        if (!(sum > 1e-14 * before)) return null;
+        band[i * width] = Math.sqrt(sum);
+        logDeterminant += Math.log(sum);
+      }
+    }
+    let sum = b[i] as number;
+    for (let d = 1; d <= reach; d++) {
+      sum -= (band[i * width + d] as number) * (b[i - d] as number);
+    }
+    b[i] = sum / (band[i * width] as number);
+  }
+  for (let i = order - 1; i >= 0; i--) {
+    let sum = b[i] as number;
+    for (let d = 1; d < width && i + d < order; d++) {
+      sum -= (band[(i + d) * width + d] as number) * (b[i + d] as number);
+    }
+    b[i] = sum / (band[i * width] as number);
+  }
+  return logDeterminant;
+}

@@ -24,12 +24,17 @@ function basis(u: number, value: Float64Array, slope: Float64Array): void {
   slope[3] = (u * u) / 2;
 }
 
+/** Models made before, by their knots: curves are evaluated point by point. */
+const MODELS = new WeakMap<readonly number[], CurveModel>();
+
 /**
  * The model of a monotone smooth curve: one coefficient more than knots.
  *
  * @param knots - log exposures, equally spaced, ascending, at least two
  */
 export function monotoneSmoothModel(knots: readonly number[]): CurveModel {
+  const known = MODELS.get(knots);
+  if (known) return known;
   const first = knots[0] as number;
   const last = knots[knots.length - 1] as number;
   const cells = knots.length - 1;
@@ -98,5 +103,6 @@ export function monotoneSmoothModel(knots: readonly number[]): CurveModel {
     },
     upperAsymptote: () => null,
   };
+  MODELS.set(knots, model);
   return model;
 }

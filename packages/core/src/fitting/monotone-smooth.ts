@@ -18,7 +18,7 @@
  * Deviations: monotone by bounded increments.
  */
 import { InvalidArgumentError } from '../errors.ts';
-import { cholesky, choleskyInverse, choleskySolve } from './cholesky.ts';
+import { bandSolve, cholesky, choleskyInverse, choleskySolve } from './cholesky.ts';
 import type { CurveModel } from './model.ts';
 import { monotoneSmoothModel } from './monotone-smooth-model.ts';
 
@@ -106,7 +106,17 @@ interface System {
   readonly dd: Float64Array;
   /** Dimension of what the penalty does not see. */
   readonly unseen: number;
+  /** The same by coefficients: bands of WIDTH, entry (i, i - d) at i * WIDTH + d. */
+  readonly bandBb: Float64Array;
+  readonly bandDd: Float64Array;
+  readonly bandBy: Float64Array;
+  /** Room for the factor and the solution. */
+  readonly band: Float64Array;
+  readonly solution: Float64Array;
 }
+
+/** Four coefficients act at each point, four enter each penalty at most. */
+const WIDTH = 4;
 
 function systemOf(
   model: CurveModel,
@@ -120,9 +130,21 @@ function systemOf(
   const dd = new Float64Array(count * count);
   const row = new Float64Array(count);
   const zeros = new Float64Array(count);
+  const bandBb = new Float64Array(count * WIDTH);
+  const bandDd = new Float64Array(count * WIDTH);
+  const bandBy = new Float64Array(count);
   let yy = 0;
   x.forEach((at, i) => {
     model.derivatives(at, zeros, row);
+    for (let j = 0; j < count; j++) {
+      const left = row[j] as number;
+      if (left === 0) continue;
+      bandBy[j] = (bandBy[j] as number) + left * (y[i] as number);
+      for (let d = 0; d < WIDTH && d <= j; d++) {
+        const cell = j * WIDTH + d;
+        bandBb[cell] = (bandBb[cell] as number) + left * (row[j - d] as number);
+      }
+    }
     // c_j = sum of increments up to j: column k collects the coefficients from k on.
     for (let k = count - 2; k >= 0; k--) row[k] = (row[k] as number) + (row[k + 1] as number);
     const value = y[i] as number;
@@ -147,7 +169,31 @@ function systemOf(
       });
     });
   }
-  return { n: x.length, count, bb, by, yy, dd, unseen: order };
+  const whole = order === 2 ? [1, -2, 1] : [-1, 3, -3, 1];
+  for (let r = 0; r + whole.length <= count; r++) {
+    whole.forEach((left, a) => {
+      for (let d = 0; d <= a; d++) {
+        const cell = (r + a) * WIDTH + d;
+        bandDd[cell] = (bandDd[cell] as number) + left * (whole[a - d] as number);
+      }
+    });
+  }
+  const band = new Float64Array(count * WIDTH);
+  const solution = new Float64Array(count);
+  return {
+    n: x.length,
+    count,
+    bb,
+    by,
+    yy,
+    dd,
+    unseen: order,
+    bandBb,
+    bandDd,
+    bandBy,
+    band,
+    solution,
+  };
 }
 
 /** Minimises the restricted likelihood over ln lambda: a scan by decades, then golden section. */
@@ -186,19 +232,22 @@ function choosePenalty(system: System): number {
   return 10 ** (atLeft < atRight ? left : right);
 }
 
+/**
+ * The restricted likelihood, in the coefficients themselves, where the matrix is a band: their
+ * change to increments has determinant 1.
+ */
 function restrictedScore(system: System, penalty: number): number {
-  const { n, count, by, yy, unseen } = system;
-  const a = penalised(system, penalty);
-  if (!cholesky(a, count)) return Infinity;
-  const c = Float64Array.from(by);
-  choleskySolve(a, count, c);
+  const { n, count, bandBb, bandDd, bandBy, yy, unseen, band, solution } = system;
+  const cells = count * WIDTH;
+  for (let k = 0; k < cells; k++) {
+    band[k] = (bandBb[k] as number) + penalty * (bandDd[k] as number);
+  }
+  solution.set(bandBy);
+  const logDeterminant = bandSolve(band, count, WIDTH, solution);
+  if (logDeterminant === null) return Infinity;
   // |y - Bc|^2 + lambda |Dc|^2 = y'y - c'B'y at the minimum
   let square = yy;
-  let logDeterminant = 0;
-  for (let j = 0; j < count; j++) {
-    square -= (c[j] as number) * (by[j] as number);
-    logDeterminant += 2 * Math.log(a[j * count + j] as number);
-  }
+  for (let j = 0; j < count; j++) square -= (solution[j] as number) * (bandBy[j] as number);
   const rest = Math.max(square, 1e-14 * yy, Number.MIN_VALUE);
   return (
     (n - unseen) * Math.log(rest / (n - unseen)) +
