@@ -32,6 +32,8 @@ export interface FitModelOptions {
   readonly fixed?: readonly boolean[] | undefined;
   /** Steps allowed. Default 1,000. */
   readonly maxIterations?: number | undefined;
+  /** Final relative offset. Default 1e-8, a hundred-millionth of a standard error. */
+  readonly offsetTolerance?: number | undefined;
 }
 
 /** A fitted model. */
@@ -85,13 +87,8 @@ export function fitModel(
   }
   const problem = problemOf(model, x, y, start, options);
   const weightKind = options.sigma?.kind ?? 'relative';
-  // Every parameter within 1e-8 of its standard error from the minimum.
-  const solverOptions = {
-    weightKind,
-    maxIterations: options.maxIterations,
-    offsetTolerance: 1e-8,
-    reductionTolerance: 1e-7,
-  };
+  const { maxIterations, offsetTolerance = 1e-8 } = options;
+  const solverOptions = { weightKind, maxIterations, offsetTolerance, reductionTolerance: 1e-7 };
   if (options.robust === true) {
     const robust = robustLeastSquares(problem, solverOptions);
     return modelFitOf(model, robust.fit, robust.robustWeights);

@@ -1,0 +1,172 @@
+/**
+ * Readings that lie too far from the curve through the others to be chance.
+ *
+ *   t_i = e_i / (s_(i) sqrt(1 - h_i)),  s_(i)^2 = (SS - e_i^2 / (1 - h_i)) / (v - 1)
+ *
+ * h_i the leverage, v the degrees of freedom. The greatest |t_i| of n is suspect where
+ * n P(|T| > |t_i|) < 0.01. The curve is then fitted without it and the rest looked at again, so
+ * that one slip does not hide another. Nothing is changed: a suspect is for the user to read again.
+ *
+ * Sources: [CW1982] section 2.2, the outlier test with Bonferroni's bound. Deviations: a reading
+ * off by less than the densitometer resolves is no suspect, however good the others.
+ */
+import { InvalidArgumentError } from '../errors.ts';
+import type { ModelFit } from './fit-model.ts';
+import { likelySlip, type Slip } from './likely-slip.ts';
+import type { Model } from './model.ts';
+import { quadraticForm } from './predict-with-band.ts';
+import { studentTUpperTail } from './student-t-quantile.ts';
+
+/** A reading to look at again. */
+export interface SuspectReading {
+  /** Place in the readings given. */
+  readonly index: number;
+  readonly x: number;
+  readonly written: number;
+  /** The number that the curve through the other readings has there. */
+  readonly expected: number;
+  /** Of a single reading about that number. */
+  readonly standardError: number;
+  /** Studentised residual, reading minus curve. */
+  readonly studentised: number;
+  /** Probability of one so far out among as many good readings. */
+  readonly probability: number;
+  readonly slip: Slip | null;
+}
+
+/** A fit of some readings, as far as the search needs it. */
+export interface FittedReadings {
+  readonly model: Model;
+  readonly fit: Pick<
+    ModelFit,
+    'parameters' | 'covariance' | 'residualStandardDeviation' | 'degreesOfFreedom'
+  >;
+}
+
+/** Options of `suspectReadings`. */
+export interface SuspectOptions {
+  /** Probability below which a reading is suspect, default 0.01. */
+  readonly probability?: number | undefined;
+  /** Least distance from the curve that matters, default 0.02 (a working densitometer's error). */
+  readonly leastDistance?: number | undefined;
+}
+
+/**
+ * Finds readings that do not belong to the curve through the others.
+ *
+ * @param x - log exposures
+ * @param y - densities as written
+ * @param fitReadings - fits the curve to some of the readings; null where it can not
+ * @returns suspects, the farthest out first; at most a fifth of the readings
+ * @throws {InvalidArgumentError} if lengths differ
+ */
+export function suspectReadings(
+  x: readonly number[],
+  y: readonly number[],
+  fitReadings: (x: readonly number[], y: readonly number[]) => FittedReadings | null,
+  options: SuspectOptions = {},
+): SuspectReading[] {
+  if (x.length !== y.length) {
+    throw new InvalidArgumentError('suspectReadings', 'y', y, `a list of ${x.length}, as x`);
+  }
+  const { probability: least = 0.01, leastDistance = 0.02 } = options;
+  const kept = x.map((_, i) => i);
+  const removed: number[] = [];
+  const most = Math.floor(x.length / 5);
+  let fitted = fitReadings(x, y);
+  while (fitted && removed.length < most) {
+    const worst = farthest(x, y, kept, fitted);
+    if (!worst || worst.probability >= least || worst.distance < leastDistance) break;
+    removed.push(worst.index);
+    kept.splice(kept.indexOf(worst.index), 1);
+    fitted = fitReadings(
+      kept.map((i) => x[i] as number),
+      kept.map((i) => y[i] as number),
+    );
+  }
+  const final = fitted;
+  if (!final || removed.length === 0) return [];
+  const suspects: SuspectReading[] = [];
+  for (const index of removed) {
+    const suspect = describe(x, y, index, kept.length, final, leastDistance);
+    // Once the others are out, a reading may turn out to have been good.
+    if (suspect && suspect.probability < least) suspects.push(suspect);
+  }
+  return suspects.sort((a, b) => a.probability - b.probability);
+}
+
+interface Farthest {
+  readonly index: number;
+  readonly distance: number;
+  readonly probability: number;
+}
+
+function farthest(
+  x: readonly number[],
+  y: readonly number[],
+  kept: readonly number[],
+  { model, fit }: FittedReadings,
+): Farthest | null {
+  const { parameters, covariance, residualStandardDeviation: sigma } = fit;
+  const v = fit.degreesOfFreedom;
+  if (!covariance || sigma === null || !(sigma > 0) || !(v > 1)) return null;
+  const row = new Float64Array(parameters.length);
+  let best = -1;
+  let bestT = 0;
+  let bestDistance = 0;
+  for (const index of kept) {
+    const residual = (y[index] as number) - model.derivatives(x[index] as number, parameters, row);
+    const leverage = Math.min(1, quadraticForm(row, covariance) / (sigma * sigma));
+    if (leverage > 1 - 1e-6) continue;
+    const deleted = (residual * residual) / (1 - leverage);
+    const rest = v * sigma * sigma - deleted;
+    const t = rest > 0 ? Math.sqrt((deleted * (v - 1)) / rest) : Infinity;
+    if (t > bestT) {
+      best = index;
+      bestT = t;
+      bestDistance = Math.abs(residual) / (1 - leverage);
+    }
+  }
+  if (best < 0) return null;
+  const tail = bestT === Infinity ? 0 : 2 * studentTUpperTail(bestT, v - 1);
+  return { index: best, distance: bestDistance, probability: Math.min(1, kept.length * tail) };
+}
+
+function describe(
+  x: readonly number[],
+  y: readonly number[],
+  index: number,
+  keptCount: number,
+  { model, fit }: FittedReadings,
+  leastDistance: number,
+): SuspectReading | null {
+  const { parameters, covariance, residualStandardDeviation: sigma, degreesOfFreedom } = fit;
+  if (!covariance || sigma === null || !(degreesOfFreedom > 0)) return null;
+  const row = new Float64Array(parameters.length);
+  const at = x[index] as number;
+  const written = y[index] as number;
+  const expected = model.derivatives(at, parameters, row);
+  const standardError = Math.sqrt(sigma * sigma + quadraticForm(row, covariance));
+  const studentised = (written - expected) / standardError;
+  const tail = 2 * studentTUpperTail(Math.abs(studentised), degreesOfFreedom);
+  const finite = [...new Set(x.filter(Number.isFinite))].sort((a, b) => a - b);
+  const place = finite.indexOf(at);
+  const neighbours = [finite[place - 1], finite[place + 1]].flatMap((other) =>
+    place < 0 || other === undefined ? [] : [model.value(other, parameters)],
+  );
+  return {
+    index,
+    x: at,
+    written,
+    expected,
+    standardError,
+    studentised,
+    probability: Math.min(1, (keptCount + 1) * tail),
+    slip: likelySlip(
+      written,
+      expected,
+      Math.max(2.5 * standardError, leastDistance / 2),
+      neighbours,
+    ),
+  };
+}
