@@ -38,6 +38,7 @@ async function start(): Promise<void> {
     derive,
     bath: new DeriveBath(derive),
   };
+  aimOneGradeSofter(app);
   matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => {
     showTheme(app.session.value.theme);
   });
@@ -45,6 +46,14 @@ async function start(): Promise<void> {
   page.app = app;
   page.noteExport = keep(app, storage).noteExport;
   document.body.append(page);
+}
+
+/** The usual wish of a bath: one grade softer than the negative asks for now. */
+function aimOneGradeSofter(app: App): void {
+  const { family, targetGrade } = app.session.value;
+  const { match } = app.bath.view(app.store.state.document, family, targetGrade);
+  const band = match?.paperGrade.band ?? null;
+  if (band !== null && band > 0) app.session.set({ targetGrade: band - 1 });
 }
 
 /** A browser that bars its database still gets the app, with a word that nothing is kept. */

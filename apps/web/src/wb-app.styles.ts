@@ -128,11 +128,8 @@ export const appStyles = css`
   .page {
     display: grid;
     grid-template-columns: minmax(0, 1fr);
-    gap: 0 2.5rem;
+    gap: 0 clamp(1.5rem, 2.5vw, 3rem);
     margin-top: 0.75rem;
-  }
-  .page > :first-child {
-    --first: 1;
   }
   .beside {
     min-width: 0;
@@ -140,7 +137,7 @@ export const appStyles = css`
   }
   @media (min-width: 62rem) {
     .page {
-      grid-template-columns: minmax(24rem, 5fr) minmax(32rem, 7fr);
+      grid-template-columns: minmax(22rem, 5fr) minmax(35.5rem, 7fr);
     }
     .page > * {
       grid-column: 1;
@@ -158,7 +155,6 @@ export const appStyles = css`
   @media (min-width: 100rem) {
     .page {
       grid-template-columns: minmax(38rem, 46rem) minmax(0, 1fr);
-      gap: 0 3rem;
     }
   }
   footer {
@@ -205,8 +201,12 @@ export const appStyles = css`
     margin-top: 1.25rem;
   }
   @media (max-width: 40rem) {
-    .wide-only {
+    .wide-only,
+    nav li + li a::before {
       display: none;
+    }
+    nav ul {
+      gap: 0 0.9rem;
     }
   }
   @media (prefers-reduced-motion: reduce) {

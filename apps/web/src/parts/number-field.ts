@@ -31,13 +31,9 @@ export class NumberField extends LitElement {
         flex: 1 1 8rem;
         min-width: 6rem;
         width: 100%;
-        height: 2.75rem;
-        accent-color: var(--accent);
-        margin: 0;
       }
       .unit {
         color: var(--quiet);
-        white-space: nowrap;
       }
       .wrong {
         font-size: 0.875rem;

@@ -60,7 +60,8 @@ export const sharedStyles = css`
     border-color: var(--text);
   }
   button:disabled {
-    opacity: 0.55;
+    color: var(--quiet);
+    border-style: dashed;
     cursor: default;
   }
   button.primary {
@@ -69,15 +70,91 @@ export const sharedStyles = css`
     color: var(--on-accent);
     font-weight: 600;
   }
-  select,
-  input:not([type='range']):not([type='checkbox']):not([type='radio']),
-  textarea {
+  :where(select, input:not([type='range'], [type='checkbox'], [type='radio']), textarea) {
     min-height: 2.75rem;
     padding: 0.35rem 0.6rem;
     border: 1px solid var(--frame);
     border-radius: 0.375rem;
     background: var(--surface);
     max-width: 100%;
+  }
+  /* Own controls: the browser's would show white or grey where the theme has only red. */
+  input[type='checkbox'],
+  input[type='radio'] {
+    appearance: none;
+    flex: none;
+    display: inline-grid;
+    place-content: center;
+    width: 1.5rem;
+    height: 1.5rem;
+    margin: 0;
+    border: 2px solid var(--frame);
+    border-radius: 0.25rem;
+    background: var(--surface);
+    cursor: pointer;
+  }
+  input[type='radio'] {
+    border-radius: 50%;
+  }
+  input[type='checkbox']:checked::before {
+    content: '✓';
+    font-weight: 700;
+    line-height: 1;
+  }
+  input[type='radio']:checked {
+    border-color: var(--text);
+  }
+  input[type='radio']:checked::before {
+    content: '';
+    width: 0.75rem;
+    height: 0.75rem;
+    border-radius: 50%;
+    background: var(--text);
+  }
+  input[type='range'] {
+    appearance: none;
+    background: transparent;
+    height: 2.75rem;
+    margin: 0;
+    cursor: pointer;
+  }
+  input[type='range']::-webkit-slider-runnable-track {
+    height: 4px;
+    border-radius: 2px;
+    background: var(--frame);
+  }
+  input[type='range']::-moz-range-track {
+    height: 4px;
+    border-radius: 2px;
+    background: var(--frame);
+  }
+  input[type='range']::-webkit-slider-thumb {
+    appearance: none;
+    width: 1.6rem;
+    height: 1.6rem;
+    margin-top: calc(2px - 0.8rem);
+    border: 2px solid var(--surface);
+    border-radius: 50%;
+    background: var(--accent);
+  }
+  input[type='range']::-moz-range-thumb {
+    width: 1.6rem;
+    height: 1.6rem;
+    border: 2px solid var(--surface);
+    border-radius: 50%;
+    background: var(--accent);
+  }
+  option {
+    background: var(--surface);
+    color: var(--text);
+  }
+  ::placeholder {
+    color: var(--quiet);
+    opacity: 1;
+  }
+  ::selection {
+    background: var(--accent);
+    color: var(--on-accent);
   }
   :focus-visible {
     outline: 3px solid var(--accent);

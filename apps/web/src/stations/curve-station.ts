@@ -36,12 +36,6 @@ export class CurveStation extends LitElement {
         font-size: 1rem;
         color: var(--text);
       }
-      input[type='radio'] {
-        width: 1.25rem;
-        height: 1.25rem;
-        accent-color: var(--accent);
-        flex: none;
-      }
       tr.chosen {
         font-weight: 600;
       }

@@ -139,7 +139,7 @@ function filmList(film: FilmMeasures): Measure[] {
   rows.push(measure(m.contrastIndex, film.contrastIndex, 3));
   for (const { from, to, value } of film.averageGradients) {
     rows.push({
-      name: m.averageGradient.name,
+      name: m.averageGradient.name(to),
       value: estimate(value, 3),
       unit: '',
       definition: m.averageGradient.definition(from, to),

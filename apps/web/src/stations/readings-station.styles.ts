@@ -63,6 +63,11 @@ export const readingsStyles = css`
   .sheet-side {
     min-width: 0;
   }
+  /* Room for the focus ring, which the scrolling edge would cut. */
+  .scroll {
+    padding: 4px;
+    margin: -4px;
+  }
   #name {
     width: 12rem;
     font-weight: 600;

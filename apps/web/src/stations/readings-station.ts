@@ -137,7 +137,7 @@ export class ReadingsStation extends LitElement {
     const { store } = this.app.app;
     return html`<div class="sheet-side">
       <p class="quiet small">${text.readings.pasteHint}</p>
-      <wb-worksheet></wb-worksheet>
+      <div class="scroll"><wb-worksheet></wb-worksheet></div>
       ${kept > 0 ? html`<p class="wrong">${text.readings.kept(kept)}</p>` : nothing}
       ${
         without.length > 0

@@ -60,9 +60,6 @@ export class Sheet extends LitElement {
         max-width: none;
         text-wrap: balance;
       }
-      .chart {
-        height: var(--sheet-height, 26rem);
-      }
       .tools {
         display: flex;
         flex-wrap: wrap;
@@ -77,15 +74,6 @@ export class Sheet extends LitElement {
         align-items: center;
         min-height: 2.75rem;
         margin: 0;
-      }
-      .tools input {
-        width: 1.25rem;
-        height: 1.25rem;
-        accent-color: var(--accent);
-      }
-      .legend {
-        margin: 0;
-        color: var(--quiet);
       }
     `,
   ];
@@ -170,8 +158,8 @@ export class Sheet extends LitElement {
 
   /** Tall enough to read, never taller than the window when the sheet stands beside the page. */
   private sheetHeight(width: number): number {
-    const wanted = Math.min(640, Math.max(300, width * 0.62));
-    const room = (this.size.height || globalThis.innerHeight) - 300;
+    const wanted = Math.min(760, Math.max(300, width * 0.66));
+    const room = (this.size.height || globalThis.innerHeight) - 250;
     return Math.round(Math.max(300, Math.min(wanted, room)));
   }
 
@@ -199,8 +187,11 @@ function sheetView(
   const isFilm = main.material === 'film';
   const series: SheetSeries[] = [];
   for (const other of document.strips) {
-    const related = other === strip || other.treatment?.untreatedStripId === main.id;
-    if (other === main || other.material !== main.material || !(showFamily || related)) continue;
+    if (other === main || other.material !== main.material) continue;
+    // Beside a strip stand its own toned twins, and the untreated strips of the same film.
+    const isTwin = other.treatment?.untreatedStripId === main.id;
+    const isSibling = other.treatment === null && other.filmId === main.filmId;
+    if (other !== strip && !(showFamily && (isTwin || isSibling))) continue;
     const otherFit = derive.fit(document, other, family);
     if (otherFit.curve === null) continue;
     series.push({

@@ -43,7 +43,7 @@ export const measures = {
       'Slope of the line through a centre on base + fog and the curve points 0.2 and 2.2 away from it (Niederpruem, Nelson and Yule 1966).',
   },
   averageGradient: {
-    name: 'Average gradient',
+    name: (to: string) => `Average gradient, ${to}`,
     definition: (from: string, to: string) =>
       `Slope of the chord from ${from} to ${to} log exposure.`,
   },

@@ -71,7 +71,7 @@ export function viewCell(
   if (value === null) return { key, shown: '', fault: null };
   return {
     key,
-    shown: isReading ? formatReading(value, unit) : shortest(value, 2, 4),
+    shown: isReading ? formatReading(value, unit) : shortest(value, 3, 4),
     fault: null,
   };
 }

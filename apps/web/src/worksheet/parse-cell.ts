@@ -75,10 +75,9 @@ export function formatReading(density: number, unit: ReadingUnit): string {
 /** A number with at least `least` and at most `most` decimals, with a true minus sign. */
 export function shortest(value: number, least: number, most: number): string {
   let digits = value.toFixed(most);
-  while (digits.includes('.') && digits.endsWith('0') && decimals(digits) > least) {
-    digits = digits.slice(0, -1);
-  }
-  return digits.replace('-', '−');
+  while (decimals(digits) > least && digits.endsWith('0')) digits = digits.slice(0, -1);
+  return (digits.endsWith('.') ? digits.slice(0, -1) : digits).replace('-', '−');
 }
 
-const decimals = (digits: string) => digits.length - 1 - digits.indexOf('.');
+const decimals = (digits: string): number =>
+  digits.includes('.') ? digits.length - 1 - digits.indexOf('.') : 0;

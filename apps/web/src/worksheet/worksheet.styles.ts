@@ -2,9 +2,11 @@
 import { css } from 'lit';
 
 export const worksheetStyles = css`
+  :host {
+    container-type: inline-size;
+  }
   table {
     width: auto;
-    max-width: 100%;
   }
   th,
   td {
@@ -72,16 +74,29 @@ export const worksheetStyles = css`
   .fault td {
     padding-bottom: 0.5rem;
   }
-  @media (max-width: 30rem) {
+  @container (max-width: 26rem) {
     input {
-      width: 4.1rem;
-      padding-inline: 0.3rem;
+      width: 4.4rem;
+      padding-inline: 0.35rem;
     }
-    .off {
-      display: none;
+    .exposure input {
+      width: 4rem;
+      font-size: 0.875rem;
+      padding-inline: 0.2rem;
     }
     thead th {
-      padding-inline-end: 0.35rem;
+      padding-inline-end: 0.4rem;
+    }
+    th.step {
+      padding-inline-end: 0.3rem;
+    }
+    tr.base th.step {
+      max-width: 3rem;
+    }
+  }
+  @container (max-width: 20.5rem) {
+    .off {
+      display: none;
     }
   }
 `;

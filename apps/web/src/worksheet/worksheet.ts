@@ -158,7 +158,7 @@ export class Worksheet extends LitElement {
     if (at === undefined) return '';
     const lookup = tabletLookup({ ...this.app.app.store.state.document, tablets });
     const logExposure = rowLogExposure({ ...at, logExposure: null }, strip, lookup);
-    return logExposure === null ? text.none : shortest(logExposure, 2, 3);
+    return logExposure === null ? text.none : shortest(logExposure, 3, 3);
   }
 
   /** Mean reading less the curve. */

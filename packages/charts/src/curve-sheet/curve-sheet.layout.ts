@@ -12,15 +12,14 @@ import { around, placeLabels, textBox, type Box, type LabelRequest } from '../te
 import { formatNumber } from '../text/format.ts';
 import { paperCaption, words } from '../text/words.ts';
 import { textWidth } from '../text/text-width.ts';
-import { densityOfRange, fitColumn } from './fit-column.ts';
+import { columnSize, densityOfRange, fitColumn } from './fit-column.ts';
 import { describeSheet, sheetTable } from './curve-sheet.table.ts';
 import type { CurveSheetInput, SheetPoint, SheetSeries } from './curve-sheet.types.ts';
 
 type Linear = ScaleLinear<number, number>;
 
-const COLUMN = 140;
-const PANEL_GAP = 26;
-const WIDE = 560; // below this the columns would squeeze the curves
+const PANEL_GAP = 22;
+const WIDE = 520; // below this the columns would squeeze the curves
 const MARGIN = { top: 58, right: 14, bottom: 48, left: 40 };
 
 const STYLE = {
@@ -44,7 +43,8 @@ export function sheetHasRoomForPaper(width: number): boolean {
 export function layoutCurveSheet(input: CurveSheetInput): Scene {
   const { width, height, fit } = input;
   const ranges = fit !== null && sheetHasRoomForPaper(width) ? fit.ranges : [];
-  const panelWidth = ranges.length * COLUMN;
+  const column = columnSize(width);
+  const panelWidth = ranges.length * column.width;
   const panelGap = panelWidth > 0 ? PANEL_GAP : 0;
   const plot: Plot = {
     x: MARGIN.left,
@@ -65,7 +65,7 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
     ...bottomAxis(x, plot, words.logExposure[input.exposureKind]),
     ...baseFogLine(input, plot, y),
     ...shown.flatMap((series) => bandMarks(series, x, y)),
-    ...leaders(spots, ranges.length > 0 ? panelX : null, x, y),
+    ...leaders(spots, ranges.length > 0 ? panelX + column.ladder + 4 : null, column.width, x, y),
     ...order(shown).flatMap((series) => seriesMarks(series, pixel, x, y)),
     ...speedPointMarks(input.speedPoint, plot, x, y),
     ...markers('square', spots.filter((s) => s.role === 'before').map(pixel), 'before', 4, 'spots'),
@@ -74,13 +74,13 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
   ];
   if (fit !== null) {
     ranges.forEach((range, index) => {
-      const columnX = panelX + index * COLUMN;
+      const columnX = panelX + index * column.width;
       marks.push(
         ...fitColumn({
           range,
           ...fit,
           x: columnX,
-          width: COLUMN,
+          size: column,
           top: MARGIN.top - 40,
           ceiling: MARGIN.top,
           y,
@@ -220,14 +220,20 @@ function crossing(line: readonly SheetPoint[], density: number): number | null {
   return null;
 }
 
-function leaders(spots: readonly SpotPoint[], panelX: number | null, x: Linear, y: Linear): Mark[] {
+function leaders(
+  spots: readonly SpotPoint[],
+  panelX: number | null,
+  columnWidth: number,
+  x: Linear,
+  y: Linear,
+): Mark[] {
   if (panelX === null) return [];
   return spots.map(({ logExposure, density, role }) =>
     stroke(
       segment(
         x(logExposure),
         y(density),
-        panelX + (role === 'before' ? 0 : COLUMN) + 26,
+        panelX + (role === 'before' ? 0 : columnWidth),
         y(density),
       ),
       role,
@@ -283,7 +289,9 @@ function labels(
     askAlong(series, false);
   }
   const baseFog = baseFogLabel(input, plot, pixel);
-  const taken = baseFog === null ? [] : [baseFog.box];
+  const points = [...spots, ...(input.speedPoint === null ? [] : [input.speedPoint])].map(pixel);
+  const taken: Box[] = points.map(([x, y]) => ({ x0: x - 5, y0: y - 5, x1: x + 5, y1: y + 5 }));
+  if (baseFog !== null) taken.push(baseFog.box);
   const bounds: Box = {
     x0: plot.x + 2,
     y0: plot.y - 6,

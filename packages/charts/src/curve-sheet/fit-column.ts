@@ -16,9 +16,9 @@ export interface FitColumnInput {
   readonly range: RangeOnPaper;
   readonly paper: PaperScale | null;
   readonly bands: readonly GradeBand[];
-  /** Left edge and width of the column in pixels. */
+  /** Left edge of the column in pixels. */
   readonly x: number;
-  readonly width: number;
+  readonly size: ColumnSize;
   /** Top of the header in pixels. */
   readonly top: number;
   /** Top of the plot: no rung stands above it. */
@@ -27,25 +27,37 @@ export interface FitColumnInput {
   readonly y: (density: number) => number;
 }
 
-const LADDER = 22;
-const FRAME = 30;
+/** Widths in pixels: the ladder of grades, the frame, and the whole column with its dimension. */
+export interface ColumnSize {
+  readonly ladder: number;
+  readonly frame: number;
+  readonly width: number;
+}
+
+/** Column widths for a sheet of this width. */
+export function columnSize(sheetWidth: number): ColumnSize {
+  return sheetWidth < 640
+    ? { ladder: 19, frame: 24, width: 121 }
+    : { ladder: 22, frame: 30, width: 140 };
+}
+
 const INSET = 5;
 const LABEL = 12;
 
 /** Marks of one column, with the density at the paper's rim. */
 export function fitColumn(input: FitColumnInput): Mark[] {
-  const { range, paper, bands, x, top, ceiling, y } = input;
+  const { range, paper, bands, x, size, top, ceiling, y } = input;
   const toDensity = densityOfRange(range);
-  const left = x + LADDER;
+  const left = x + size.ladder;
   const foot = y(range.shadowDensity);
   const head = y(range.highlightDensity);
   const marks: Mark[] = [
     text(x, top, range.label, { bold: true, ink: range.role }),
     text(x, top + 15, `${formatNumber(range.printingRange, 2)} · ${range.verdict}`, {}),
   ];
-  marks.push(...ladder(bands, x, ceiling, (r) => y(toDensity(r))));
+  marks.push(...ladder(bands, x + size.ladder, ceiling, (r) => y(toDensity(r))));
   // The negative's range: solid before the bath, hatched after it.
-  const column = [left + INSET, head, FRAME - 2 * INSET, foot - head] as const;
+  const column = [left + INSET, head, size.frame - 2 * INSET, foot - head] as const;
   if (range.role === 'before') {
     marks.push(area(box(...column), 'before', { opacity: 0.82, name: 'fill-before' }));
   } else {
@@ -57,12 +69,12 @@ export function fitColumn(input: FitColumnInput): Mark[] {
   const rim = y(toDensity(paper.exposureScale));
   marks.push(
     stroke(
-      `${segment(left, rim, left, foot)}L${left + FRAME},${foot}L${left + FRAME},${rim}`,
+      `${segment(left, rim, left, foot)}L${left + size.frame},${foot}L${left + size.frame},${rim}`,
       'paper',
       2,
       { name: `paper-frame-${range.role}` },
     ),
-    stroke(segment(left - 5, rim, left + FRAME + 5, rim), 'paper', 2.5, {
+    stroke(segment(left - 5, rim, left + size.frame + 5, rim), 'paper', 2.5, {
       name: `paper-rim-${range.role}`,
     }),
   );
@@ -81,41 +93,42 @@ export function densityOfRange(range: RangeOnPaper): (r: number) => number {
 /** Grade limits as rungs left of the frame, the grade between them where it has room. */
 function ladder(
   bands: readonly GradeBand[],
-  x: number,
+  right: number,
   ceiling: number,
   y: (r: number) => number,
 ): Mark[] {
-  const rung = (at: number) => stroke(segment(x + LADDER - 6, at, x + LADDER - 1, at), 'paper', 1);
+  const rung = (at: number) => stroke(segment(right - 6, at, right - 1, at), 'paper', 1);
   const shown = bands.filter(({ upper }) => y(upper) >= ceiling);
   const marks: Mark[] = shown.flatMap(({ label, lower, upper }): Mark[] => {
     const low = y(lower);
     const high = y(upper);
-    const figure = text(x + LADDER - 9, (low + high) / 2 + 4, label, {
+    const figure = text(right - 9, (low + high) / 2 + 4, label, {
       ink: 'paper',
       anchor: 'end',
       size: 11,
+      halo: true,
     });
     return [rung(low), rung(high), ...(low - high >= LABEL - 1 ? [figure] : [])];
   });
   const highest = Math.min(...shown.map(({ upper }) => y(upper)));
   if (shown.length > 0 && highest - 12 > ceiling) {
-    marks.push(text(x - 4, highest - 5, words.grade, { ink: 'paper', size: 11 }));
+    marks.push(text(right - 26, highest - 5, words.grade, { ink: 'paper', size: 11 }));
   }
   return marks;
 }
 
 /** The gap between the negative's head and the paper's rim, dimensioned. */
 function dimension(
-  { range, x }: FitColumnInput,
+  { range, x, size }: FitColumnInput,
   paper: PaperScale,
   rim: number,
   head: number,
 ): Mark[] {
-  const at = x + LADDER + FRAME + 9;
+  const at = x + size.ladder + size.frame + 8;
   const lines = fitLines(range.printingRange, paper.exposureScale);
   const middle = (rim + head) / 2 - ((lines.length - 1) * 14) / 2 + 4;
   const marks: Mark[] = lines.map((line, index) =>
-    text(at + 7, middle + index * 14, line, { ink: 'alert', bold: index === 0, halo: true }),
+    text(at + 6, middle + index * 14, line, { ink: 'alert', bold: index === 0, halo: true }),
   );
   if (fitState(range.printingRange, paper.exposureScale) === 'fills') return marks;
   return [

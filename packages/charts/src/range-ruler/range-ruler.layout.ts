@@ -10,7 +10,7 @@ import { ticksOf } from '../axes/axes.ts';
 import { formatNumber, STOP } from '../text/format.ts';
 import { textWidth } from '../text/text-width.ts';
 import { fitLines, fitSentence, fitState, paperCaption, words } from '../text/words.ts';
-import type { SheetPaperFit } from '../curve-sheet/curve-sheet.types.ts';
+import type { PaperScale, SheetPaperFit } from '../curve-sheet/curve-sheet.types.ts';
 
 export interface RangeRulerInput extends SheetPaperFit {
   readonly width: number;
@@ -49,8 +49,7 @@ export function layoutRangeRuler(input: RangeRulerInput): Scene {
   ];
   if (paper !== null) {
     const rim = x(paper.exposureScale);
-    const caption = paperCaption(paper);
-    const roomRight = rim + 8 + textWidth(caption, SIZE) < width - RIGHT;
+    const { caption, roomRight } = captionPlace(paper, rim, width);
     marks.push(
       stroke(segment(rim, TOP + LADDER, rim, bottom), 'paper', 1, {
         dash: '4 3',
@@ -86,6 +85,22 @@ export function layoutRangeRuler(input: RangeRulerInput): Scene {
       ]),
     },
   };
+}
+
+/** The paper's name beside the rim; its scale alone where the name does not fit. */
+function captionPlace(
+  paper: PaperScale,
+  rim: number,
+  width: number,
+): { caption: string; roomRight: boolean } {
+  const right = width - RIGHT - rim - 8;
+  const left = rim - 8 - LEFT;
+  for (const caption of [paperCaption(paper), `scale ${formatNumber(paper.exposureScale, 2)}`]) {
+    const needed = textWidth(caption, SIZE);
+    if (needed <= right) return { caption, roomRight: true };
+    if (needed <= left) return { caption, roomRight: false };
+  }
+  return { caption: formatNumber(paper.exposureScale, 2), roomRight: right > left };
 }
 
 function describe({ ranges, paper }: RangeRulerInput): string {
@@ -205,16 +220,15 @@ function row({ ranges, paper }: RangeRulerInput, index: number, x: Linear): Mark
   );
   const difference = fitLines(range.printingRange, paper.exposureScale).join(' · ');
   const right = x.range()[1] ?? end;
-  const widthOfHeading = textWidth(heading, SIZE, true);
-  const widthOfText = textWidth(difference, SIZE, true);
-  // On the heading's line at the right edge, when both fit; else inside the row.
-  const fitsAbove = start + widthOfHeading + 16 + widthOfText < right;
+  const beside = Math.max(rim, end) + 12;
+  const fitsBeside = beside + textWidth(difference, SIZE, true) <= right;
+  // Beside the bar where there is room, else at the end of the heading's line.
   marks.push({
     kind: 'text',
-    x: right,
-    y: fitsAbove ? top + 12 : barTop + BAR + 13,
+    x: fitsBeside ? beside : right,
+    y: fitsBeside ? barTop + BAR / 2 + 4 : top + 12,
     text: difference,
-    anchor: 'end',
+    anchor: fitsBeside ? 'start' : 'end',
     size: SIZE,
     ink: 'alert',
     bold: true,
