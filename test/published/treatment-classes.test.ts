@@ -3,7 +3,8 @@
  * (derived): b 0.10, k 1.17, r 1.20.
  */
 import { describe, expect, it } from 'vitest';
-import { treatedNetDensity, type GainLaw } from '@wedgebook/core';
+import { seleniumDefaults } from '@wedgebook/data';
+import { fitTreatment, treatedNetDensity, type GainLaw } from '@wedgebook/core';
 import { expectWithin, printedTo } from '../within.ts';
 
 const BASE = 0.1;
@@ -24,6 +25,28 @@ describe('[GSE1979] proportional, super- and subproportional intensification (de
     expectWithin(after(density, power(1)), proportional, printedTo(4), 'power of 1');
     expectWithin(after(density, power(1.2)), superproportional, printedTo(4), 'm 1.2');
     expectWithin(after(density, power(0.8)), sub, printedTo(4), 'm 0.8');
+  });
+
+  it.each([
+    ['proportional', [0.334, 0.919, 1.387, 1.738], 'proportional', 1],
+    ['superproportional', [0.2635, 0.8353, 1.3648, 1.7893], 'power', 1.2],
+    ['subproportional', [0.4348, 1.0122, 1.4096, 1.6883], 'power', 0.8],
+  ] as const)('the fit tells the %s column from its four densities', (_, treated, family, m) => {
+    const logExposures = [1, 2, 3, 4];
+    const model = fitTreatment(
+      [
+        {
+          strip: 'table',
+          bath: { partsWater: 1, minutes: 6, celsius: 20 },
+          untreated: { logExposures, densities: [0.3, 0.8, 1.2, 1.5], unexposedDensities: [BASE] },
+          treated: { logExposures, densities: treated, unexposedDensities: [BASE] },
+        },
+      ],
+      seleniumDefaults,
+    );
+    expect(model.law.family).toBe(family);
+    expectWithin(model.law.exponent.value, m, 5e-4, 'exponent');
+    expectWithin(model.treated[0]!.gain.value, GAIN, 5e-4, 'gain');
   });
 
   it('the plain power law lowers a thin density, which no intensifier does; the safe form cannot', () => {

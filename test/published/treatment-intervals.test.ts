@@ -114,7 +114,7 @@ describe(
           { length: 40 },
           () => fitTreatment(trial(law, noise), seleniumDefaults).law.family,
         ).filter((family) => family === law.family).length;
-      // AICc with a margin of 2 gives up the plain law in about 5 % of cases by chance.
+      // AICc with a margin of 4 gives up the plain law in a few per cent of cases by chance.
       expect(pick({ family: 'proportional', exponent: 1, referenceDensity: 1.2 })).toBeGreaterThan(
         33,
       );

@@ -71,7 +71,7 @@ describe('contrast against time', () => {
       const { value, standardError } = answer.minutes;
       if (Math.abs(value - 7) <= 1.96 * standardError!) minutesHeld++;
     }
-    console.log(contrastHeld / count, minutesHeld / count); // Three standard errors of a share of 0.95 among 600 are 0.027.
+    // Three standard errors of a share of 0.95 among 600 are 0.027.
     expect(contrastHeld / count).toBeGreaterThan(0.923);
     expect(minutesHeld / count).toBeGreaterThan(0.923);
   });

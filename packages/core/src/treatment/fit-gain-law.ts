@@ -8,7 +8,7 @@
  * estimated too, since each was read with the same error e. The u_j are projected out, so that the
  * fit searches gains, exponent and base + fogs only. For one strip and the proportional law this is
  * Deming's line. Laws are compared by AICc; the proportional one is kept unless another is lower by
- * more than 2.
+ * more than 4.
  *
  * Sources: [FULLER1987] section 1.3 for errors in both variables; [GP1973] for the projection;
  * [BA2002] section 2.4 for AICc. Deviations: with fewer than four degrees of freedom a reading's
@@ -36,8 +36,11 @@ export interface GainLawFit {
 const LEAST_ERROR = 1e-5;
 const CUSTOMARY_ERROR = 0.01;
 const FEWEST_DEGREES = 4;
-/** The proportional law yields only to a law whose AICc is lower by more than this. */
-const MARKEDLY = 2;
+/**
+ * The proportional law yields only to a law whose AICc is lower by more than this: below 4 a model
+ * still has substantial support [BA2002].
+ */
+const MARKEDLY = 4;
 
 const CANDIDATES: readonly GainLawFamily[] = ['proportional', 'power', 'intensifier-safe', 'shift'];
 
@@ -45,7 +48,7 @@ interface Candidate {
   readonly family: GainLawFamily;
   readonly fit: LeastSquaresFit;
   readonly degreesOfFreedom: number;
-  readonly criterion: number;
+  criterion: number;
 }
 
 /**
@@ -68,16 +71,24 @@ export function fitGainLaw(
       ? CANDIDATES.filter(
           (name) =>
             name === 'proportional' ||
-            (count >= strips.length + 3 && (name !== 'shift' || reduced)),
+            (count >= strips.length + 2 && (name !== 'shift' || reduced)),
         )
       : [family];
+  const replicate = pooledReplicates(strips);
   const candidates = families.map((name) => candidate(name, blocks));
+  // With few readings AICc forbids what one look at the misses would demand; the error of a reading
+  // then has to be given.
+  if (candidates.some(({ degreesOfFreedom }) => degreesOfFreedom < FEWEST_DEGREES)) {
+    const variance = (replicate ?? CUSTOMARY_ERROR) ** 2;
+    for (const c of candidates) {
+      c.criterion = c.fit.residualSumOfSquares / variance + 2 * c.fit.parameters.length;
+    }
+  }
   const best = candidates.reduce((a, b) => (b.criterion < a.criterion ? b : a));
   const plainest = candidates.find((c) => c.family === 'proportional');
   const chosen = plainest && plainest.criterion <= best.criterion + MARKEDLY ? plainest : best;
 
   const { fit, degreesOfFreedom } = chosen;
-  const replicate = pooledReplicates(strips);
   const enough = degreesOfFreedom >= FEWEST_DEGREES;
   const fromFit = degreesOfFreedom > 0 ? Math.sqrt(fit.residualSumOfSquares / degreesOfFreedom) : 0;
   const fallback = replicate ?? CUSTOMARY_ERROR;

@@ -6,6 +6,7 @@ import type { CurveReadings } from '../readings/index.ts';
 import { fitDoseResponse } from './fit-dose-response.ts';
 import { fitTreatment, type TreatedStrip } from './fit-treatment.ts';
 import { gainAtBath } from './gain-at-dose.ts';
+import { treatedNetDensity } from './gain-law.ts';
 import { pairStrips } from './pair-strips.ts';
 
 const xs = Array.from({ length: 16 }, (_, i) => -2.4 + 0.15 * i);
@@ -118,6 +119,33 @@ describe('fitTreatment', () => {
     expect(gain.standardError).toBeLessThan(0.03);
     expect(model.law.reason).toBe('too-few');
     expect(codes(model)).toContain('reading-error-assumed');
+  });
+
+  it.each([1.2, 0.8])('tells a power of %f with base + fog read or not', (exponent) => {
+    const law = { family: 'power', exponent, referenceDensity: 1.2 } as const;
+    const exact = (densityOf: (x: number) => number): CurveReadings => ({
+      logExposures: xs,
+      densities: xs.map((x) => 0.1 + densityOf(x)),
+    });
+    const powered = exact((x) => treatedNetDensity(net(x), 1.17, law));
+    for (const unexposedDensities of [[0.1, 0.1], undefined]) {
+      const base = unexposedDensities === undefined ? {} : { unexposedDensities };
+      const model = fitTreatment(
+        [
+          {
+            strip: 'power',
+            bath: { partsWater: 1, minutes: 6, celsius: 20 },
+            untreated: { ...exact(net), ...base },
+            treated: { ...powered, ...base },
+          },
+        ],
+        seleniumDefaults,
+      );
+      expect(model.law.family).toBe('power');
+      expectWithin(model.law.exponent.value, exponent, 2e-3);
+      expectWithin(model.treated[0]!.gain.value, 1.17, 1e-3);
+      expect(codes(model).includes('base-fog-extrapolated')).toBe(unexposedDensities === undefined);
+    }
   });
 
   it('tells concentration and temperature exponents from trials that differ in them', () => {

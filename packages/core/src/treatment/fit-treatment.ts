@@ -62,6 +62,10 @@ export function fitTreatment(
     if (paired.unpaired > 0) {
       warnings.push(warning('steps-unpaired', { strip: strip.strip, count: paired.unpaired }));
     }
+    const sources = [paired.untreatedBaseFog.source, paired.treatedBaseFog.source];
+    if (sources.some((source) => source !== 'read' && source !== 'given')) {
+      warnings.push(warning('base-fog-extrapolated'));
+    }
     usable.push({ strip, paired });
   }
   if (usable.length === 0) {

@@ -11,7 +11,7 @@
  * m > 1 lowers low densities where k is near 1, which no intensifier does; the safe form cannot.
  *
  * Sources: [GSE1979] and [MEES1942] for the classes of intensifiers and reducers. Deviations: the safe
- * form is the project's own: u (1 + (k-1) w(u)) with w(u) = (u/r)^(m-1). Below net density 0.02,
+ * form is the project's own: u (1 + (k-1) w(u)) with w(u) = (u/r)^(m-1). Below net density 0.002,
  * where no reading tells anything, the laws with an exponent run straight to the origin: a power
  * below 1 would be infinitely steep there.
  */
@@ -35,7 +35,7 @@ export interface GainLaw {
 export const REFERENCE_NET_DENSITY = 1.2;
 
 /** Net density below which the laws with an exponent run straight to the origin. */
-const STRAIGHT_BELOW = 0.02;
+const STRAIGHT_BELOW = 0.002;
 
 /** The plainest law. */
 export const PROPORTIONAL: GainLaw = {

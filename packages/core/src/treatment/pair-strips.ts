@@ -55,6 +55,11 @@ export interface PairOptions {
 const SAME_EXPOSURE = 1e-4;
 /** Standard deviation of a reading where nothing tells it. */
 const ASSUMED_READING_ERROR = 0.01;
+/** Steps that make a strip, of which the curve tells base + fog, rather than a scrap. */
+const STRIP_STEPS = 6;
+const LEAST_UNREAD_ERROR = 0.01;
+/** How far below its thinnest reading the base + fog of a scrap may lie. */
+const SCRAP_ERROR = 0.2;
 
 /**
  * Pairs two strips step by step.
@@ -73,8 +78,18 @@ export function pairStrips(
 ): PairedReadings {
   const before = poolReplicates(untreated);
   const after = poolReplicates(treated);
-  const untreatedBaseFog = baseFogOf(untreated, before, options.untreatedBaseFog);
-  const treatedBaseFog = baseFogOf(treated, after, options.treatedBaseFog);
+  const found = [
+    baseFogOf(untreated, before, options.untreatedBaseFog),
+    baseFogOf(treated, after, options.treatedBaseFog),
+  ] as const;
+  // Both strips were read with one error; the better fitted curve of the two tells it.
+  const readingError = Math.min(found[0].readingError, found[1].readingError);
+  const [untreatedBaseFog, treatedBaseFog] = found.map((one): BaseFog => ({
+    value: one.value,
+    standardError: one.standardError,
+    source: one.source,
+    weight: one.weight ?? (readingError / one.standardError) ** 2,
+  })) as [BaseFog, BaseFog];
   const steps = before.steps.filter(({ logExposure }) => logExposure > -Infinity);
   const pairs: DensityPair[] = [];
   let unpaired = 0;
@@ -101,36 +116,51 @@ export function pairStrips(
   };
 }
 
+/** Base + fog before its weight is settled; `weight` is null where it was not read. */
+interface FoundBaseFog {
+  readonly value: number;
+  readonly standardError: number;
+  readonly source: BaseFogSource;
+  readonly weight: number | null;
+  /** Standard deviation of a reading as far as this strip tells it. */
+  readonly readingError: number;
+}
+
 function baseFogOf(
   readings: CurveReadings,
   pooled: PooledReadings,
   given: number | undefined,
-): BaseFog {
+): FoundBaseFog {
+  const readingError = pooled.readingStandardDeviation ?? ASSUMED_READING_ERROR;
   if (given !== undefined) {
-    return { value: given, standardError: 0, source: 'given', weight: Infinity };
+    return { value: given, standardError: 0, source: 'given', weight: Infinity, readingError };
   }
-  const error = pooled.readingStandardDeviation ?? ASSUMED_READING_ERROR;
   const unexposed = pooled.steps.find(({ logExposure }) => logExposure === -Infinity);
   if (unexposed !== undefined) {
     const { meanDensity: value, count } = unexposed;
-    return { value, standardError: error / Math.sqrt(count), source: 'read', weight: count };
+    const standardError = readingError / Math.sqrt(count);
+    return { value, standardError, source: 'read', weight: count, readingError };
   }
   const lowest = Math.min(...pooled.steps.map(({ meanDensity }) => meanDensity));
-  if (pooled.steps.length >= Math.max(FEWEST_STEPS, 6)) {
-    const fit = fitCurve(readings);
-    const fitted = fit.status === 'ok' ? estimateOn(fit.curve, derivedBaseFog) : null;
-    // A base + fog far below every reading is an extrapolation that nothing supports.
-    if (fitted !== null && fitted.value > lowest - 0.15 && fitted.value <= lowest + 0.02) {
-      const spread = fit.status === 'ok' ? fit.curve.residualStandardDeviation : null;
-      const { value, standardError } = fitted;
-      const weight =
-        standardError !== null && spread !== null && standardError > 0
-          ? Math.min(100, (spread / standardError) ** 2)
-          : 1;
-      return { value, standardError, source: 'curve', weight };
-    }
+  const unread = { source: 'lowest-density', weight: null, readingError } as const;
+  if (pooled.steps.length < Math.max(FEWEST_STEPS, STRIP_STEPS)) {
+    return { ...unread, value: lowest, standardError: SCRAP_ERROR };
   }
-  return { value: lowest, standardError: error, source: 'lowest-density', weight: 1 };
+  const fit = fitCurve(readings);
+  const fitted = fit.status === 'ok' ? estimateOn(fit.curve, derivedBaseFog) : null;
+  // A base + fog far below every reading is an extrapolation that nothing supports.
+  if (fitted === null || !(fitted.value > lowest - 0.15 && fitted.value <= lowest + 0.02)) {
+    return { ...unread, value: lowest, standardError: LEAST_UNREAD_ERROR };
+  }
+  const spread = fit.status === 'ok' ? fit.curve.residualStandardDeviation : null;
+  return {
+    value: fitted.value,
+    // A toe of another shape moves it by a hundredth at least.
+    standardError: Math.max(fitted.standardError ?? 0, LEAST_UNREAD_ERROR),
+    source: 'curve',
+    weight: null,
+    readingError: spread !== null && spread > 0 ? spread : readingError,
+  };
 }
 
 function replicateErrorOf(strips: readonly PooledReadings[]): PairedReadings['replicateError'] {

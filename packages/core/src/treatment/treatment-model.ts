@@ -83,7 +83,7 @@ export interface FittedLaw {
 
 /**
  * `default`: no trials. `plainest`: the proportional law does as well as any. `better`: another
- * law describes the pairs markedly better (AICc lower by more than 2). `too-few`: too few pairs to
+ * law describes the pairs markedly better (AICc lower by more than 4). `too-few`: too few pairs to
  * tell laws apart. `asked-for`: the caller chose it.
  */
 export type LawReason = 'default' | 'plainest' | 'better' | 'too-few' | 'asked-for';
