@@ -81,6 +81,7 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
           ...fit,
           x: columnX,
           size: column,
+          first: index === 0,
           top: MARGIN.top - 40,
           ceiling: MARGIN.top,
           y,
@@ -340,7 +341,9 @@ function baseFogLabel(
 ): { mark: Mark; box: Box } | null {
   if (baseFog === null) return null;
   const text = `${words.baseFog} ${formatNumber(baseFog, 2)}`;
-  const y = pixel({ logExposure: 0, density: baseFog })[1] + 15;
+  const at0 = pixel({ logExposure: 0, density: baseFog })[1];
+  // Under the line, unless the axis is too near.
+  const y = plot.y + plot.height - at0 >= 22 ? at0 + 15 : at0 - 6;
   const x = plot.x + plot.width - 4;
   if (textWidth(text, 12) > plot.width * 0.6) return null;
   const at = { x, y, anchor: 'end' } as const;

@@ -19,6 +19,8 @@ export interface FitColumnInput {
   /** Left edge of the column in pixels. */
   readonly x: number;
   readonly size: ColumnSize;
+  /** The first column names its ladder for all. */
+  readonly first: boolean;
   /** Top of the header in pixels. */
   readonly top: number;
   /** Top of the plot: no rung stands above it. */
@@ -46,7 +48,7 @@ const LABEL = 12;
 
 /** Marks of one column, with the density at the paper's rim. */
 export function fitColumn(input: FitColumnInput): Mark[] {
-  const { range, paper, bands, x, size, top, ceiling, y } = input;
+  const { range, paper, bands, x, size, first, top, ceiling, y } = input;
   const toDensity = densityOfRange(range);
   const left = x + size.ladder;
   const foot = y(range.shadowDensity);
@@ -55,7 +57,7 @@ export function fitColumn(input: FitColumnInput): Mark[] {
     text(x, top, range.label, { bold: true, ink: range.role }),
     text(x, top + 15, `${formatNumber(range.printingRange, 2)} · ${range.verdict}`, {}),
   ];
-  marks.push(...ladder(bands, x + size.ladder, ceiling, (r) => y(toDensity(r))));
+  marks.push(...ladder(bands, x + size.ladder, ceiling, first, (r) => y(toDensity(r))));
   // The negative's range: solid before the bath, hatched after it.
   const column = [left + INSET, head, size.frame - 2 * INSET, foot - head] as const;
   if (range.role === 'before') {
@@ -95,6 +97,7 @@ function ladder(
   bands: readonly GradeBand[],
   right: number,
   ceiling: number,
+  named: boolean,
   y: (r: number) => number,
 ): Mark[] {
   const rung = (at: number) => stroke(segment(right - 6, at, right - 1, at), 'paper', 1);
@@ -111,7 +114,7 @@ function ladder(
     return [rung(low), rung(high), ...(low - high >= LABEL - 1 ? [figure] : [])];
   });
   const highest = Math.min(...shown.map(({ upper }) => y(upper)));
-  if (shown.length > 0 && highest - 12 > ceiling) {
+  if (named && shown.length > 0 && highest - 12 > ceiling) {
     marks.push(text(right - 26, highest - 5, words.grade, { ink: 'paper', size: 11 }));
   }
   return marks;

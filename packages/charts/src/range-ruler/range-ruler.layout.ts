@@ -221,12 +221,14 @@ function row({ ranges, paper }: RangeRulerInput, index: number, x: Linear): Mark
   const difference = fitLines(range.printingRange, paper.exposureScale).join(' · ');
   const right = x.range()[1] ?? end;
   const beside = Math.max(rim, end) + 12;
-  const fitsBeside = beside + textWidth(difference, SIZE, true) <= right;
-  // Beside the bar where there is room, else at the end of the heading's line.
+  const differenceWidth = textWidth(difference, SIZE, true);
+  const fitsBeside = beside + differenceWidth <= right;
+  const fitsAbove = start + textWidth(heading, SIZE, true) + 12 + differenceWidth <= right;
+  // Beside the bar where there is room, else at the end of the heading's line, else below.
   marks.push({
     kind: 'text',
     x: fitsBeside ? beside : right,
-    y: fitsBeside ? barTop + BAR / 2 + 4 : top + 12,
+    y: fitsBeside ? barTop + BAR / 2 + 4 : fitsAbove ? top + 12 : barTop + BAR + 13,
     text: difference,
     anchor: fitsBeside ? 'start' : 'end',
     size: SIZE,

@@ -1,0 +1,114 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { expectWithin } from '../../../../test/within.ts';
+import type { PathMark, Scene } from '../scene/mark.ts';
+import { textOverlaps, textsOutside } from '../scene/text-overlaps.ts';
+import { layoutCurveSheet } from './curve-sheet.layout.ts';
+import { sampleSheet } from './sample-sheet.ts';
+
+const path = (scene: Scene, name: string): PathMark => {
+  const mark = scene.marks.find((each) => each.kind === 'path' && each.name === name);
+  if (mark?.kind !== 'path') throw new Error(`no mark ${name}`);
+  return mark;
+};
+/** Top and bottom of a box path `Mx,yhwvh…`. */
+const extentOf = ({ d }: PathMark) => {
+  const [, y = 0, , height = 0] = (d.match(/-?\d+(\.\d+)?/g) ?? []).map(Number);
+  return { top: y, bottom: y + height };
+};
+/** Pixels of one density unit, from the left axis. */
+function pixelsPerDensity(scene: Scene): number {
+  const ticks = scene.marks.flatMap((mark) =>
+    mark.kind === 'text' && mark.anchor === 'end' && /^\d\.\d+$/.test(mark.text)
+      ? [{ value: Number(mark.text), y: mark.y }]
+      : [],
+  );
+  const [a, b] = [ticks[0]!, ticks.at(-1)!];
+  return (a.y - b.y) / (b.value - a.value);
+}
+
+describe('curve sheet', () => {
+  it('needs no document', () => {
+    expect(typeof document).toBe('undefined');
+  });
+
+  it('lets no two texts overlap and none leave the sheet, at any size and for any negative', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          width: fc.integer({ min: 300, max: 1500 }),
+          shadow: fc.double({ min: 0.16, max: 0.8, noNaN: true }),
+          range: fc.double({ min: 0.2, max: 2, noNaN: true }),
+          gain: fc.double({ min: 1, max: 1.45, noNaN: true }),
+          exposureScale: fc.double({ min: 0.5, max: 1.8, noNaN: true }),
+          others: fc.integer({ min: 0, max: 9 }),
+        }),
+        (options) => {
+          const scene = layoutCurveSheet(sampleSheet(options));
+          expect(textOverlaps(scene)).toEqual([]);
+          expect(textsOutside(scene)).toEqual([]);
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  it('draws the columns on the density axis of the curves: heights are the density ranges', () => {
+    const scene = layoutCurveSheet(sampleSheet({ width: 980, range: 0.75, gain: 1.2 }));
+    const unit = pixelsPerDensity(scene);
+    const before = extentOf(path(scene, 'fill-before'));
+    const after = extentOf(path(scene, 'fill-after'));
+    expectWithin((before.bottom - before.top) / unit, 0.75, 0.005, 'before');
+    expectWithin((after.bottom - after.top) / unit, 0.9, 0.005, 'after');
+  });
+
+  it('stands the paper’s rim where the negative would have to reach', () => {
+    const scene = layoutCurveSheet(sampleSheet({ width: 980, range: 0.75, exposureScale: 1.05 }));
+    const unit = pixelsPerDensity(scene);
+    const [, rim = 0] = (path(scene, 'paper-rim-before').d.match(/-?\d+(\.\d+)?/g) ?? []).map(
+      Number,
+    );
+    const { bottom } = extentOf(path(scene, 'fill-before'));
+    expectWithin((bottom - rim) / unit, 1.05, 0.005);
+  });
+
+  it('says in words and stops whether the negative falls short, fills or overshoots', () => {
+    const words = (range: number) => {
+      const scene = layoutCurveSheet(sampleSheet({ width: 980, range, exposureScale: 1.05 }));
+      return scene.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    };
+    expect(words(0.75)).toEqual(expect.arrayContaining(['0.30 short', '1.0 stop']));
+    expect(words(1.05)).toContain('fills it');
+    expect(words(1.35)).toEqual(expect.arrayContaining(['0.30 over', '1.0 stop']));
+    expect(layoutCurveSheet(sampleSheet({ width: 980 })).description).toContain(
+      "before: the negative's printing range of 0.75 falls short of the exposure scale of 1.05 of grade 2 by 0.30 (1.0 stop).",
+    );
+  });
+
+  it('leaves the columns to the ruler where there is no room for them', () => {
+    const narrow = layoutCurveSheet(sampleSheet({ width: 330 }));
+    expect(narrow.marks.some((mark) => mark.name === 'fill-before')).toBe(false);
+  });
+
+  it('draws no spots on a curve that the negative does not lie on', () => {
+    const sheet = sampleSheet({ width: 980 });
+    const ranges = sheet.fit!.ranges.map((range) => ({ ...range, onCurve: false }));
+    const scene = layoutCurveSheet({ ...sheet, fit: { ...sheet.fit!, ranges } });
+    expect(scene.marks.some((mark) => mark.name === 'spots')).toBe(false);
+  });
+
+  it('says that there is nothing to draw rather than drawing an empty frame', () => {
+    const scene = layoutCurveSheet({ ...sampleSheet({ width: 980 }), series: [] });
+    expect(scene.marks).toHaveLength(1);
+    expect(scene.description).toContain('at least four readings');
+  });
+
+  it('has every reading in its table and leaves its input alone', () => {
+    const sheet = sampleSheet({ width: 980 });
+    const copy = structuredClone(sheet);
+    const { table } = layoutCurveSheet(sheet);
+    expect(sheet).toEqual(copy);
+    expect(table.rows.filter(([curve]) => curve === '8 min')).toHaveLength(21);
+    expect(table.columns[1]).toBe('log exposure (log₁₀ lx·s)');
+  });
+});
