@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { nominalTablet } from '@wedgebook/core';
+import { parseBlock } from './parse-block.ts';
+
+const tablet = nominalTablet({ steps: 21, increment: 0.15 });
+const columns = (pasted: string) => parseBlock(pasted, tablet)?.columns;
+const rows = (pasted: string) => parseBlock(pasted, tablet)?.rows;
+
+describe('parseBlock', () => {
+  it('leaves a single cell to the field', () => {
+    expect(parseBlock('0.52', tablet)).toBeNull();
+    expect(parseBlock('0,52\n', tablet)).toBeNull();
+    expect(parseBlock('', tablet)).toBeNull();
+  });
+
+  it.each([
+    ['tabs', '1\t0.12\n2\t0.15\n3\t0.31'],
+    ['semicolons and decimal commas', '1;0,12\n2;0,15\n3;0,31'],
+    ['commas', '1,0.12\n2,0.15\n3,0.31'],
+    ['spaces', '1  0.12\n2  0.15\n3  0.31'],
+    ['Windows line ends', '1\t0.12\r\n2\t0.15\r\n3\t0.31\r\n'],
+    ['a byte order mark and quotes', '\uFEFF"1"\t"0.12"\n"2"\t"0.15"\n"3"\t"0.31"'],
+  ])('takes a counting first column as steps, with %s', (_, pasted) => {
+    expect(columns(pasted)).toEqual(['step', 'reading']);
+    expect(rows(pasted)).toHaveLength(3);
+  });
+
+  it('reads one column of decimal commas as one column', () => {
+    const block = parseBlock('0,12\n0,15\n0,31\n0,52', tablet);
+    expect(block?.columns).toEqual(['reading']);
+    expect(block?.rows.map(([cell]) => cell)).toEqual(['0,12', '0,15', '0,31', '0,52']);
+  });
+
+  it('reads heads, whatever their order', () => {
+    const block = parseBlock('Density\tStep\tRemark\n0.12\t1\tclear\n0.15\t2\t', tablet);
+    expect(block).toMatchObject({
+      columns: ['reading', 'step', 'ignored'],
+      heads: ['Density', 'Step', 'Remark'],
+    });
+    expect(block?.rows).toHaveLength(2);
+  });
+
+  it('turns a block that runs across', () => {
+    const across = 'step\t1\t2\t3\t4\t5\ndensity\t0.12\t0.15\t0.31\t0.52\t0.80';
+    const block = parseBlock(across, tablet);
+    expect(block).toMatchObject({ turned: true, columns: ['step', 'reading'] });
+    expect(block?.rows).toEqual([
+      ['1', '0.12'],
+      ['2', '0.15'],
+      ['3', '0.31'],
+      ['4', '0.52'],
+      ['5', '0.80'],
+    ]);
+    expect(parseBlock('0.12\t0.15\t0.31\t0.52', tablet)).toMatchObject({ turned: true });
+  });
+
+  it('takes replicates side by side', () => {
+    expect(columns('0.12\t0.13\n0.15\t0.15\n0.31\t0.30')).toEqual(['reading', 'reading']);
+  });
+
+  it('knows the tablet’s own column again', () => {
+    const pasted = tablet.map((d, i) => `${i + 1}\t${d.toFixed(2)}\t${(1.6 - d / 2).toFixed(2)}`);
+    expect(columns(pasted.join('\n'))).toEqual(['step', 'tablet-density', 'reading']);
+  });
+
+  it('drops empty edge columns and empty lines, and keeps words in cells', () => {
+    const block = parseBlock('\t0.12\t\n\n\tO.15\t\n\t0.31\t', tablet);
+    expect(block?.rows).toEqual([['0.12'], ['O.15'], ['0.31']]);
+  });
+});
