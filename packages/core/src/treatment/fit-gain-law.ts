@@ -42,6 +42,9 @@ const FEWEST_DEGREES = 4;
  */
 const MARKEDLY = 4;
 
+/** Every parameter within a millionth of its standard error. */
+const OFFSET_TOLERANCE = 1e-6;
+
 const CANDIDATES: readonly GainLawFamily[] = ['proportional', 'power', 'intensifier-safe', 'shift'];
 
 interface Candidate {
@@ -153,7 +156,7 @@ function candidate(family: GainLawFamily, blocks: PairBlocks): Candidate {
       evaluate,
     },
     // The unit covariance: rows are scaled to one reading's error, of which the scale comes later.
-    { weightKind: 'absolute' },
+    { weightKind: 'absolute', offsetTolerance: OFFSET_TOLERANCE },
   );
   const free = size - fixed.filter(Boolean).length;
   const rows = blocks.rowCount - blocks.latentCount;
