@@ -116,7 +116,7 @@ export function gainAtBath(doseResponse: DoseResponse, bath: Bath): BathGain {
  * The parameters with one of them moved. The half dose was found at some bath with the exponents as
  * they stood, so when an exponent moves, the half dose moves with it and that bath's gain stays.
  */
-function movedTo(
+export function movedTo(
   doseResponse: DoseResponse,
   parameters: readonly number[],
   index: number,

@@ -89,3 +89,13 @@ export {
   type TreatmentModel,
   type UsualRange,
 } from './treatment-model.ts';
+export { nextTrial, type NextTrial, type NextTrialOptions, type TrialValue } from './next-trial.ts';
+export { minutesError, type BathAim, type MinutesError } from './plan-minutes.ts';
+export {
+  SELENIUM_PER_SILVER,
+  seleniumUsed,
+  SILVER_PER_DENSITY,
+  type SeleniumUsed,
+  type TonedFilm,
+} from './selenium-budget.ts';
+export { KEEPING_LIMIT, WASH_HALVING_MINUTES, washingMinutes } from './washing.ts';

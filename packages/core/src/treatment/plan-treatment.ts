@@ -15,6 +15,7 @@ import { gradeBand, gradeOf, type GradeTable } from '../paper/index.ts';
 import { warning, type Warning } from '../warning.ts';
 import { COMPLETE } from './default-model.ts';
 import { minutesForDose, type Bath } from './dose.ts';
+import { minutesError, type MinutesError } from './plan-minutes.ts';
 import {
   distinct,
   endsOf,
@@ -58,6 +59,8 @@ export interface TreatmentPlan {
   readonly maximumGain: Estimate;
   /** Minutes in the bath; 0 where nothing is to be done. */
   readonly minutes: number;
+  /** How sure the minutes are; null where nothing is to be done or the target is out of reach. */
+  readonly minutesError: MinutesError | null;
   /** Part of the whole change that is done by then. */
   readonly completion: number;
   readonly bath: Bath;
@@ -128,6 +131,15 @@ export function planTreatment(
     gainNeeded,
     maximumGain,
     minutes,
+    minutesError:
+      reason !== null || !(minutes > 0)
+        ? null
+        : minutesError(
+            doseResponse,
+            minutes,
+            bath,
+            aim === 'in-band' ? { completion } : { gain: prediction.effect.gain.value },
+          ),
     completion,
     bath: { ...bath, minutes },
     prediction,
