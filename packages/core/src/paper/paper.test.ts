@@ -7,6 +7,7 @@ import { fitCurve, type CharacteristicCurve, type CurveFamily } from '../curve/i
 import { InvalidArgumentError, OutOfDomainError } from '../errors.ts';
 import {
   densityFromLightness,
+  fitPaperCurve,
   gradeBand,
   gradeOf,
   isoPaperSpeed,
@@ -179,4 +180,63 @@ describe('paperMeasures', () => {
       expect(measures.paperGrade!.band).toBe(1);
     },
   );
+});
+
+describe('fitPaperCurve, generated study: four true papers, readings with errors of 0.01', () => {
+  const s = (t: number) => 1 / (1 + Math.exp(-t));
+  const soft = (t: number) => Math.log1p(Math.exp(t));
+  const truths: [string, (x: number) => number][] = [
+    ['a logistic', (x) => 0.06 + 2 * s(5.8 * (x - 1))],
+    ['a lopsided one', (x) => 0.06 + 2 * s(7 * (x - 0.9)) ** 0.6],
+    [
+      'toe and shoulder',
+      (x) => 0.06 + 0.312 * soft((x - 0.6) / 0.12) - 0.234 * soft((x - 1.4) / 0.09),
+    ],
+    [
+      'three layers',
+      (x) => 0.06 + 0.683 * (s(15.3 * (x - 0.7)) + s(15.3 * (x - 1)) + s(15.3 * (x - 1.35))),
+    ],
+  ];
+  const logExposures = Array.from({ length: 21 }, (_, i) => -0.5 + 0.15 * i);
+
+  it.each(truths)('%s: R within 3 on the average, intervals that cover', (_, truth) => {
+    const low = truth(-20);
+    const high = truth(20);
+    const where = (density: number) => {
+      let [a, b] = [-5, 8];
+      for (let i = 0; i < 60; i++) {
+        const middle = (a + b) / 2;
+        if (truth(middle) < density) a = middle;
+        else b = middle;
+      }
+      return a;
+    };
+    const expected = 100 * (where(low + 0.9 * (high - low)) - where(low + 0.04));
+    const normal = deviates(6846);
+    const read = (density: number) => Math.round(100 * (density + 0.01 * normal())) / 100;
+    const count = 80;
+    let held = 0;
+    let squares = 0;
+    for (let k = 0; k < count; k++) {
+      const fit = fitPaperCurve({
+        logExposures,
+        densities: logExposures.map((x) => read(truth(x))),
+        unexposedDensities: [read(low), read(low), read(low)],
+      });
+      if (fit.status !== 'ok') throw new Error(fit.reason);
+      const { value, standardError } = paperMeasures(fit.curve).isoRange!.exact;
+      squares += (value - expected) ** 2;
+      if (Math.abs(value - expected) <= 1.96 * standardError!) held++;
+    }
+    expect(Math.sqrt(squares / count)).toBeLessThan(3);
+    // Three standard errors of a share of 0.95 among 80 are 0.073.
+    expect(held / count).toBeGreaterThan(0.877);
+  });
+
+  it('says why there is no curve', () => {
+    expect(fitPaperCurve({ logExposures: [0, 1], densities: [0.1, 1] }).status).toBe(
+      'not-determined',
+    );
+    expect(() => fitPaperCurve({ logExposures: [0], densities: [] })).toThrow();
+  });
 });
