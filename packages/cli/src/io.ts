@@ -6,6 +6,8 @@ export interface CommandIo {
   readonly readText: (file: string) => AsyncIterable<string>;
   /** Writes a chart or a converted file; never replaces a file of another kind. */
   readonly writeText: (file: string, text: string) => Promise<void>;
+  /** Today's date, such as 2026-11-25. */
+  readonly today: () => string;
 }
 
 /** What a verb hands back: shown only when all went well. */
@@ -14,4 +16,6 @@ export interface Outcome {
   readonly json: unknown;
   /** The readable form; a function, since `--json` does without. */
   readonly text: () => string;
+  /** What is said beside a file that is itself the output: on standard error. */
+  readonly notes?: string;
 }

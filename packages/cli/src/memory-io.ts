@@ -35,6 +35,7 @@ export async function ran(
       written[file] = text;
       return Promise.resolve();
     },
+    today: () => '2026-11-25',
   });
   return { exitCode, stdout, stderr, written };
 }

@@ -13,6 +13,7 @@ export function nodeIo(): CommandIo {
     stderr: (text) => process.stderr.write(text),
     readText,
     writeText,
+    today: () => new Date().toISOString().slice(0, 10),
   };
 }
 

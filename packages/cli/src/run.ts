@@ -7,6 +7,7 @@ import { parsedArguments } from './input/arguments.ts';
 import type { CommandIo } from './io.ts';
 import { GENERAL_HELP, HELP, MESSAGES, USAGE, VERSION_LINE } from './text.ts';
 import { UsageError } from './usage-error.ts';
+import { convert } from './verbs/convert.ts';
 import { film } from './verbs/film.ts';
 import { fit } from './verbs/fit.ts';
 import { match } from './verbs/match.ts';
@@ -27,7 +28,7 @@ export const VERBS = {
   plot,
   times,
   print: notBuilt('print'),
-  convert: notBuilt('convert'),
+  convert,
 } as const satisfies Readonly<Record<string, Verb>>;
 
 export type VerbName = keyof typeof VERBS;
@@ -74,6 +75,7 @@ async function runVerb(name: VerbName, words: readonly string[], io: CommandIo):
     }
     const given = parsedArguments(words, verb.options);
     const outcome = await verb.run(given, io);
+    if (!given.flag('json') && outcome.notes !== undefined) io.stderr(outcome.notes);
     io.stdout(given.flag('json') ? `${JSON.stringify(outcome.json, null, 2)}\n` : outcome.text());
     return SUCCESS;
   } catch (error) {

@@ -55,6 +55,7 @@ export const USAGE = {
   startLength: (given: number, needed: number, names: readonly string[]) =>
     `--start has ${given} values, the model needs ${needed}: ${list(names)}`,
   outputNeeded: '-o chart.svg is needed, or -o - for standard output',
+  decimalCommas: '--decimal-comma needs --separator semicolon or tab',
   notThisFile: 'the output cannot be the input',
   unknownColumn: 'give --x COLUMN and --y COLUMN by the names in the header',
 } as const;
@@ -251,6 +252,11 @@ export const FIT_WORDS = {
   atBound: 'at its bound',
 } as const;
 
+export const CONVERT_WORDS = {
+  written: (file: string) => `${file} written`,
+  title: (file: string) => `Readings of ${file}`,
+} as const;
+
 export const PLOT_WORDS = {
   title: (strips: number) => (strips === 1 ? 'Characteristic curve' : 'Characteristic curves'),
   written: (file: string, strips: number) =>
@@ -276,12 +282,14 @@ export const GENERAL_HELP = `wedgebook: from step-wedge readings to a paper grad
   wedgebook times FILE      development times from strips with minutes
   wedgebook fit FILE        fit a model to two columns of any table
   wedgebook plot FILE       the curves as an SVG chart
+  wedgebook convert FILE    readings to CSV, CGATS.17 or a notebook
 
   --json                    one JSON document in full precision
   --help                    after a verb: its options and an example
   --version
 
-FILE is CSV with a header row; - reads standard input. Columns: strip, material, step,
+FILE is CSV with a header row, a CGATS.17 file or a saved notebook; - reads standard input.
+Columns of CSV: strip, material, step,
 tablet_density or log_exposure, density, channel, minutes, celsius, treatment, parts_water,
 bath_minutes, bath_celsius. Rows of one strip and step are replicates; an empty density is an
 unread step; a density without an exposure is base + fog.
@@ -289,12 +297,14 @@ unread step; a density without an exposure is base + fog.
 Exit code 0 is success, 1 bad input, 2 wrong usage.
 `;
 
-const READING_OPTIONS = `  --log-exposure absolute|relative   how log_exposure (or the source) is meant
+const EXPOSURE_HELP = `  --log-exposure absolute|relative   how log_exposure (or the source) is meant
   --source-log-exposure X            log10 lux-seconds without the tablet: makes tablet
                                      densities absolute
   --tablet ID                        nominal-21, nominal-31, nominal-11 or nominal-41, for
                                      files that give steps alone
-  --model NAME                       toe-shoulder, logistic-4, logistic-5, hurter-driffield,
+`;
+
+const READING_OPTIONS = `${EXPOSURE_HELP}  --model NAME                       toe-shoulder, logistic-4, logistic-5, hurter-driffield,
                                      monotone-smooth or as-drawn
 `;
 
@@ -403,5 +413,19 @@ ${READING_OPTIONS}  --json
 Example: wedgebook times data/demo/film-strips.csv --target 0.58
 `,
   print: `wedgebook print: not built yet\n`,
-  convert: `wedgebook convert: not built yet\n`,
+  convert: `wedgebook convert FILE --to csv|cgats|json [options]
+
+Readings from CSV, CGATS.17 (ISO 28178) or a saved notebook to one of the three. Only a notebook
+holds papers, negatives and a plan.
+
+  --to csv|cgats|json
+  -o FILE                            where to; standard output unless given
+  --separator comma|semicolon|tab    of CSV; comma unless given
+  --decimal-comma                    with semicolon or tab
+  --title TEXT                       of the notebook
+${EXPOSURE_HELP}  --json
+
+Example: wedgebook convert data/demo/treatment.csv --to cgats
+Example: wedgebook convert data/demo/notebook.json --to csv --separator semicolon --decimal-comma
+`,
 } as const;

@@ -70,6 +70,14 @@ export type WarningCode =
   | 'development-time-missing'
   | 'contrast-not-measured'
   | 'treated-left-out'
+  // exchange
+  | 'development-temperature-assumed'
+  | 'treatment-noted'
+  | 'strips-alone-exchanged'
+  | 'strip-renamed'
+  | 'reference-mended'
+  | 'steps-without-exposure'
+  | 'rows-miscounted'
   // tables of numbers
   | 'rows-incomplete';
 

@@ -38,3 +38,11 @@ export {
   type RecordReader,
   type RecordSink,
 } from './exchange/record-reader.ts';
+export {
+  documentFromStrips,
+  type DocumentFromStripsOptions,
+} from './exchange/document-from-strips.ts';
+export { stripsFromDocument } from './exchange/strips-from-document.ts';
+export { untreatedPartners, type ExposedStrip } from './exchange/untreated-partners.ts';
+export { writeCgats, type CgatsOptions } from './exchange/cgats/write-cgats.ts';
+export { isCgats, readCgats } from './exchange/cgats/read-cgats.ts';

@@ -1,9 +1,15 @@
 /** Files of readings and tables, read piece by piece. */
+import { warning, type Warning } from '@wedgebook/core';
 import {
   inputFault,
+  isCgats,
+  notebookFromText,
   numberFromCell,
+  readCgats,
   readingsReader,
   recordReader,
+  stripsFromDocument,
+  type NotebookDocument,
   type ReadingsFile,
   type ReadOptions,
 } from '@wedgebook/notebook';
@@ -12,16 +18,62 @@ import type { CommandIo } from '../io.ts';
 /** How a file is named in messages. */
 export const fileName = (file: string): string => (file === '-' ? 'standard input' : file);
 
-/** @throws {InputError} with file, row, column and remedy */
+/** What a file holds, by its content, whatever its name. */
+export type Source =
+  | {
+      readonly kind: 'notebook';
+      readonly document: NotebookDocument;
+      readonly warnings: readonly Warning[];
+    }
+  | { readonly kind: 'readings'; readonly readings: ReadingsFile };
+
+/**
+ * Reads CSV piece by piece, a notebook or a CGATS.17 file as a whole.
+ *
+ * @throws {InputError} with file, row, column and remedy
+ */
+export async function readSource(
+  file: string,
+  io: CommandIo,
+  options: Omit<ReadOptions, 'file'> = {},
+): Promise<Source> {
+  const name = fileName(file);
+  const reader = readingsReader({ ...options, file: name });
+  let whole: string | null = null;
+  let begun = false;
+  for await (const text of io.readText(file)) {
+    if (!begun && (isNotebook(text) || isCgats(text))) whole = '';
+    begun ||= text !== '';
+    if (whole === null) reader.push(text);
+    else whole += text;
+  }
+  if (whole === null) return { kind: 'readings', readings: reader.end() };
+  if (!isNotebook(whole)) return { kind: 'readings', readings: readCgats(whole, name) };
+  const { document, mended } = notebookFromText(whole, { file: name });
+  const warnings = mended.map(({ path, id }) => warning('reference-mended', { path, id }));
+  return { kind: 'notebook', document, warnings };
+}
+
+/**
+ * The strips of a file, from whatever holds them.
+ *
+ * @throws {InputError} as `readSource`
+ */
 export async function readReadingsFile(
   file: string,
   io: CommandIo,
   options: Omit<ReadOptions, 'file'> = {},
 ): Promise<ReadingsFile> {
-  const reader = readingsReader({ ...options, file: fileName(file) });
-  for await (const text of io.readText(file)) reader.push(text);
-  return reader.end();
+  const source = await readSource(file, io, options);
+  if (source.kind === 'readings') return source.readings;
+  const { strips, warnings } = stripsFromDocument(source.document);
+  if (strips.length === 0) throw inputFault.noRows({ file: fileName(file) });
+  // That the rest of the notebook plays no part is plain here.
+  const told = warnings.filter(({ code }) => code !== 'strips-alone-exchanged');
+  return { strips, columns: [], warnings: [...source.warnings, ...told] };
 }
+
+const isNotebook = (text: string): boolean => /^\uFEFF?\s*\{/.test(text);
 
 export interface ColumnsOfNumbers {
   /** One list for each column that was asked for, row by row. */

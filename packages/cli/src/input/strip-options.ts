@@ -12,10 +12,14 @@ import { UsageError } from '../usage-error.ts';
 import type { Arguments, OptionKinds } from './arguments.ts';
 import { fileName } from './read-file.ts';
 
-export const STRIP_OPTIONS = {
+export const EXPOSURE_OPTIONS = {
   'log-exposure': { type: 'string' },
   'source-log-exposure': { type: 'string' },
   tablet: { type: 'string' },
+} as const satisfies OptionKinds;
+
+export const STRIP_OPTIONS = {
+  ...EXPOSURE_OPTIONS,
   model: { type: 'string' },
 } as const satisfies OptionKinds;
 

@@ -1,6 +1,7 @@
 /** A strip of the file with its curve. */
 import {
   fitCurve,
+  fitPaperCurve,
   warning,
   type CharacteristicCurve,
   type CurveFamily,
@@ -24,9 +25,15 @@ export function fittedStrip(
   strip: ReadingsStrip,
   exposure: ExposureOptions,
   family: CurveFamily | undefined,
+  material = strip.material ?? 'film',
 ): FittedStrip {
   const { readings, exposureKind, points, warnings } = curveReadingsOf(strip, exposure);
-  const fit = fitCurve(readings, family === undefined ? {} : { family });
+  const fit =
+    family !== undefined
+      ? fitCurve(readings, { family })
+      : material === 'paper'
+        ? fitPaperCurve(readings)
+        : fitCurve(readings);
   const common = { strip, readings, exposureKind, points };
   const noticed = [...strip.warnings, ...warnings, ...fit.warnings];
   return fit.status === 'ok'

@@ -1,14 +1,12 @@
 /**
- * Treated strips of a file, each with the untreated strip of the same exposure.
- *
- * Untreated strips match where material, channel and development agree and the exposures overlap.
- * Of several, the one with the same name is taken, then the one whose name the treated strip's
- * name begins with, then all of them together, with a warning.
+ * Treated strips of a file, each with the untreated strip of the same exposure; where nothing
+ * tells several apart, they are taken together, with a warning.
  */
 import { warning, type CurveReadings, type TreatedStrip, type Warning } from '@wedgebook/core';
 import {
   curveReadingsOf,
   inputFault,
+  untreatedPartners,
   type ExposureOptions,
   type ReadingsFile,
   type ReadingsStrip,
@@ -39,7 +37,7 @@ export function treatedStrips(file: ReadingsFile, exposure: ExposureOptions): Tr
     warnings.push(...strip.warnings);
     return { strip, readings: taken.readings };
   });
-  const untreated = read.filter(({ strip }) => strip.treatment === null);
+  const untreated = read.map((one) => ({ ...one, logExposures: one.readings.logExposures }));
   const treated = read.filter(({ strip }) => strip.treatment !== null);
   const [first] = treated;
   if (first === undefined) throw inputFault.nothingTreated(place);
@@ -59,7 +57,8 @@ export function treatedStrips(file: ReadingsFile, exposure: ExposureOptions): Tr
         warning('bath-temperature-assumed', { strip: strip.name, celsius: USUAL_CELSIUS }),
       );
     }
-    const partners = partnersOf({ strip, readings }, untreated);
+    const { logExposures } = readings;
+    const partners = untreatedPartners({ strip, logExposures }, untreated);
     if (partners.length > 1) {
       warnings.push(warning('untreated-pooled', { strip: strip.name, count: partners.length }));
     }
@@ -80,31 +79,6 @@ export function treatedStrips(file: ReadingsFile, exposure: ExposureOptions): Tr
   if (process !== 'selenium') warnings.push(warning('process-unknown', { process }));
   return { strips, process, warnings };
 }
-
-function partnersOf(treated: Read, untreated: readonly Read[]): readonly Read[] {
-  const { strip } = treated;
-  const exposures = new Set(treated.readings.logExposures.map(rounded));
-  const matching = untreated.filter(
-    ({ strip: other, readings }) =>
-      agrees(strip.material, other.material) &&
-      agrees(strip.channel, other.channel) &&
-      agrees(strip.minutes, other.minutes) &&
-      agrees(strip.celsius, other.celsius) &&
-      readings.logExposures.some((x) => exposures.has(rounded(x))),
-  );
-  const sameName = matching.filter(({ strip: other }) => other.name === strip.name);
-  if (sameName.length > 0) return sameName;
-  const beginning = matching.filter(({ strip: other }) => strip.name.startsWith(other.name));
-  const longest = Math.max(...beginning.map(({ strip: other }) => other.name.length));
-  const named = beginning.filter(({ strip: other }) => other.name.length === longest);
-  return named.length > 0 ? named : matching;
-}
-
-/** What one strip does not say agrees with anything. */
-const agrees = <T>(a: T | null, b: T | null): boolean => a === null || b === null || a === b;
-
-/** Exposures are compared to a ten-thousandth, beyond any tablet's certificate. */
-const rounded = (logExposure: number): number => Math.round(logExposure * 1e4);
 
 function pooled(all: readonly CurveReadings[]): CurveReadings {
   return {

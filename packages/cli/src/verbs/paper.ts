@@ -62,7 +62,7 @@ export async function measuredPapers(
   requireSource(readings, options);
   const { strips, warnings } = stripsOf('paper', readings, fileName(file));
   const papers = strips.map((strip): MeasuredPaper => {
-    const fitted = fittedStrip(strip, options.exposure, options.model);
+    const fitted = fittedStrip(strip, options.exposure, options.model, 'paper');
     const { curve, exposureKind } = fitted;
     const measures = curve && paperMeasures(curve, { densityBasis, exposureKind, gradeTable });
     return { fitted, measures };

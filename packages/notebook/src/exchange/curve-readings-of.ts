@@ -68,7 +68,7 @@ export function curveReadingsOf(
   }
   const absolute =
     stated === undefined ? written > 0 || source !== undefined : stated === 'absolute';
-  const assumed = stated === undefined && written > 0;
+  const assumed = stated === undefined && written > 0 && strip.exposureStated !== true;
   return {
     readings: { logExposures, densities, unexposedDensities: strip.unexposedDensities },
     exposureKind: absolute ? 'absolute' : 'relative',

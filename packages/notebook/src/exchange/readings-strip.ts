@@ -36,6 +36,8 @@ export interface ReadingsStrip {
   readonly firstRow: number;
   readonly lastRow: number;
   readonly warnings: readonly Warning[];
+  /** True where the source itself says what its log exposures are, as a notebook does. */
+  readonly exposureStated?: boolean;
 }
 
 export interface ReadingsFile {

@@ -192,6 +192,22 @@ export const inputFault = {
       'Read more steps, or remove the strip',
     ),
 
+  cgatsIncomplete: (place: Place, section: string) =>
+    new InputError(
+      'cgats-incomplete',
+      place,
+      `the section ${section} is missing or does not end`,
+      'Export the file again; an exchange file names its columns and then gives its data',
+    ),
+
+  cgatsRow: (place: Place, found: number, fields: number) =>
+    new InputError(
+      'cgats-row',
+      place,
+      `the last row has ${many(found, 'value', 'values')}, the format names ${fields}`,
+      'Complete the row, or remove it',
+    ),
+
   noTimes: (place: Place, measure: string) =>
     new InputError(
       'no-times',

@@ -154,6 +154,21 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `${clause(d, 'strip', (name) => `Strip ${name} gives`) || 'A strip gives'} no ${clause(d, 'measure', (name) => name) || 'contrast'} and took no part. Expose a longer range, or choose another measure.`,
   'treated-left-out': (d) =>
     `${clause(d, 'count', (n) => (n === '1' ? 'One treated strip' : `${n} treated strips`), 0) || 'Treated strips'} took no part: development is judged before any bath. Leave "treatment" empty if that is wrong.`,
+  // exchange
+  'development-temperature-assumed': (d) =>
+    `The temperature of the developer is not given${clause(d, 'strip', (name) => ` for strip ${name}`)}; ${clause(d, 'celsius', (t) => `${t} °C`, 0) || '20 °C'} was taken. Correct it in the notebook.`,
+  'treatment-noted': (d) =>
+    `The notebook knows the selenium bath alone; the treatment${clause(d, 'process', (name) => ` "${name}"`)}${clause(d, 'strip', (name) => ` of strip ${name}`)} was kept as a note. Write "selenium" if that is what it was.`,
+  'strips-alone-exchanged': () =>
+    'A file of readings holds strips alone: films, papers, negatives, notes and the plan stay in the notebook. Keep the notebook itself.',
+  'steps-without-exposure': (d) =>
+    `${clause(d, 'count', (n) => (n === '1' ? 'One step' : `${n} steps`), 0) || 'Some steps'}${clause(d, 'strip', (name) => ` of strip ${name}`)} had readings but no exposure and took no part. Choose a tablet that has them, or give their log exposure.`,
+  'rows-miscounted': (d) =>
+    `The file says that it has ${clause(d, 'declared', (n) => n, 0) || 'another number of'} rows${clause(d, 'found', (n) => `, it holds ${n}`, 0)}; all that are there were read. Check that none is missing.`,
+  'reference-mended': (d) =>
+    `The notebook names an entry that it does not hold${clause(d, 'path', (path) => ` (${path})`)}; the name was emptied. Choose the right one again.`,
+  'strip-renamed': (d) =>
+    `Two strips have the same name${clause(d, 'strip', (name) => `; one is written as ${name}`)}. Give it a name of its own in the notebook.`,
 };
 
 /** @returns the sentence of a warning */

@@ -1,0 +1,118 @@
+import { readFileSync } from 'node:fs';
+import { notebookFromText, readReadings } from '@wedgebook/notebook';
+import { describe, expect, it } from 'vitest';
+import { ran } from '../memory-io.ts';
+import { SOFT_TOE, TREATED } from './sample-files.ts';
+
+const DEMO = readFileSync(new URL('../../../../data/demo/notebook.json', import.meta.url), 'utf8');
+const FILES = { 'b.csv': SOFT_TOE, 't.csv': TREATED, 'demo.json': DEMO };
+const converted = async (...words: string[]) => {
+  const result = await ran(['convert', ...words], FILES);
+  expect(result.exitCode, result.stderr).toBe(0);
+  return result;
+};
+const measures = async (verb: string, text: string, ...words: string[]) => {
+  const { stdout } = await ran([verb, '-', '--json', ...words], { '-': text });
+  return JSON.parse(stdout) as { readonly strips: readonly { readonly warnings: unknown }[] };
+};
+
+describe('convert', () => {
+  it('gives the same measures by CSV, CGATS.17 and notebook', async () => {
+    const plain = await measures('film', SOFT_TOE, '--log-exposure', 'absolute');
+    for (const to of ['csv', 'cgats', 'json']) {
+      const { stdout } = await converted('b.csv', '--to', to);
+      const [strip] = (await measures('film', stdout, '--log-exposure', 'absolute')).strips;
+      expect(strip, to).toMatchObject({
+        ...plain.strips[0],
+        ...(to === 'json' && { material: 'film', channel: 'visual' }),
+      });
+    }
+  });
+
+  it('keeps relative exposures relative', async () => {
+    for (const to of ['csv', 'cgats', 'json']) {
+      const { stdout } = await converted('t.csv', '--to', to);
+      const { strips } = await measures('film', stdout);
+      expect(strips, to).toHaveLength(6);
+      expect(strips[0], to).toMatchObject({ exposureKind: 'relative', speed: null });
+    }
+  });
+
+  it('writes a notebook that opens, with its strips paired', async () => {
+    const { stdout } = await converted('t.csv', '--to', 'json', '--title', 'Trial');
+    const { document, mended } = notebookFromText(stdout);
+    expect(mended).toEqual([]);
+    expect(document.title).toBe('Trial');
+    const [first, ...others] = document.strips;
+    expect(others.every(({ treatment }) => treatment?.untreatedStripId === first?.id)).toBe(true);
+  });
+
+  it('writes semicolons and decimal commas when asked', async () => {
+    const { stdout } = await converted(
+      'b.csv',
+      '--to',
+      'csv',
+      '--separator',
+      'semicolon',
+      '--decimal-comma',
+    );
+    expect(stdout).toMatch(/^strip;step;log_exposure;density\r\nB;1;-3;0,1532\r\n/);
+    expect(readReadings(stdout).strips[0]?.readings).toHaveLength(21);
+  });
+
+  it('says beside the file what it cannot hold', async () => {
+    const { stdout, stderr } = await converted('demo.json', '--to', 'csv');
+    expect(stderr).toMatch(/holds strips alone/);
+    expect(stdout).toMatch(/^strip,/);
+    expect(readReadings(stdout).strips).toHaveLength(13);
+  });
+
+  it('writes a file when asked, and a notebook to itself unchanged', async () => {
+    const { written, stdout } = await converted('demo.json', '--to', 'json', '-o', 'copy.json');
+    expect(stdout).toBe('copy.json written\n');
+    expect(notebookFromText(written['copy.json'] ?? '').document).toEqual(
+      notebookFromText(DEMO).document,
+    );
+  });
+
+  it.each<[string, string[], number, RegExp]>([
+    ['no format', ['b.csv'], 2, /--to is needed: csv, cgats, json/],
+    ['another format', ['b.csv', '--to', 'xml'], 2, /--to xml is not known/],
+    ['itself', ['b.csv', '--to', 'csv', '-o', 'b.csv'], 2, /cannot be the input/],
+    ['decimal commas between commas', ['b.csv', '--to', 'csv', '--decimal-comma'], 2, /semicolon/],
+    ['a missing file', ['none.csv', '--to', 'csv'], 1, /there is no such file/],
+    [
+      'a torn notebook',
+      ['torn.json', '--to', 'csv'],
+      1,
+      /torn\.json: the text is not complete JSON/,
+    ],
+    ['another JSON', ['other.json', '--to', 'csv'], 1, /other\.json: this is not a saved notebook/],
+    ['a torn exchange file', ['torn.txt', '--to', 'csv'], 1, /section DATA_FORMAT is missing/],
+  ])('refuses %s', async (_what, words, code, message) => {
+    const files = {
+      ...FILES,
+      'torn.json': DEMO.slice(0, 500),
+      'other.json': '{"a":1}',
+      'torn.txt': 'CGATS.17\nBEGIN_DATA_FORMAT\nSAMPLE_ID D_VIS\n',
+    };
+    const { exitCode, stdout, stderr } = await ran(['convert', ...words], files);
+    expect(stderr).toMatch(message);
+    expect({ exitCode, stdout }).toEqual({ exitCode: code, stdout: '' });
+  });
+});
+
+describe('a notebook as the file of any verb', () => {
+  it.each([
+    ['film', [] as string[]],
+    ['paper', []],
+    ['treat', []],
+    ['times', []],
+    ['plot', ['-o', '-']],
+  ])('%s reads it', async (verb, words) => {
+    const { exitCode, stdout, stderr } = await ran([verb, 'demo.json', ...words, '--json'], FILES);
+    expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' });
+    // The notebook says what its exposures are: nothing is assumed.
+    expect(stdout).not.toContain('exposure-assumed-absolute');
+  });
+});

@@ -1,0 +1,22 @@
+/** A CGATS.17 text as words, with the line on which each stands. */
+
+export interface CgatsToken {
+  readonly text: string;
+  readonly quoted: boolean;
+  /** From 1. */
+  readonly line: number;
+}
+
+/** Words of a text: blanks separate, quotation marks hold together, `#` begins a comment. */
+export function cgatsTokens(text: string): CgatsToken[] {
+  const tokens: CgatsToken[] = [];
+  text.split(/\r\n|\n|\r/).forEach((line, index) => {
+    for (const [word] of line.matchAll(/"[^"]*"?|#.*|[^\s"#]+/g)) {
+      if (word.startsWith('#')) break;
+      const quoted = word.startsWith('"');
+      const bare = quoted ? word.slice(1).replace(/"$/, '') : word;
+      tokens.push({ text: bare, quoted, line: index + 1 });
+    }
+  });
+  return tokens;
+}

@@ -1,0 +1,196 @@
+/**
+ * A notebook from the strips of a file.
+ *
+ * A strip that was written by tablet density gets a tablet: a built-in one where the densities are
+ * its own, else one made from the strip where the steps count up from 1 without a gap. Otherwise
+ * the rows carry their log exposures.
+ */
+import { warning, type Warning } from '@wedgebook/core';
+import { nominalTablets } from '@wedgebook/data';
+import type { NotebookDocument, Strip, StripRow, Tablet, Treatment } from '../document/document.ts';
+import { emptyDocument } from '../document/empty-document.ts';
+import { builtInTablets } from '../document/tablet-lookup.ts';
+import type { ReadingsStrip, StepReading } from './readings-strip.ts';
+import { untreatedPartners } from './untreated-partners.ts';
+
+export interface DocumentFromStripsOptions {
+  readonly title?: string;
+  /** Whether written log exposures are log10 of lux-seconds; so unless given. */
+  readonly logExposure?: 'absolute' | 'relative';
+  /** log10 of the lux-seconds without the tablet, for strips written by tablet density. */
+  readonly sourceLogExposure?: number;
+  /** The tablet of strips that give steps alone: a built-in one. */
+  readonly tabletId?: string;
+  /** Makes an id; called once for each entry. */
+  readonly makeId: (kind: 'strip' | 'tablet') => string;
+}
+
+const USUAL_CELSIUS = 20;
+
+/**
+ * @param strips - as read from a file
+ * @returns a notebook with strips and their tablets, and what had to be assumed or noted
+ */
+export function documentFromStrips(
+  strips: readonly ReadingsStrip[],
+  options: DocumentFromStripsOptions,
+): { readonly document: NotebookDocument; readonly warnings: readonly Warning[] } {
+  const warnings: Warning[] = [];
+  const tablets: Tablet[] = [];
+  const made = strips.map((strip) => notebookStrip(strip, options, tablets, warnings));
+  const exposed = strips.map((strip, index) => ({
+    strip,
+    id: made[index]?.id ?? '',
+    logExposures: strip.readings.flatMap(({ logExposure, tabletDensity, step }) => {
+      const written = logExposure ?? (tabletDensity === null ? null : -tabletDensity);
+      return written ?? step ?? [];
+    }),
+  }));
+  const paired = made.map((strip, index): Strip => {
+    const own = exposed[index];
+    if (strip.treatment === null || own === undefined) return strip;
+    const [partner] = untreatedPartners(own, exposed);
+    const untreatedStripId = partner?.id ?? null;
+    return { ...strip, treatment: { ...strip.treatment, untreatedStripId } };
+  });
+  const document = { ...emptyDocument(options.title), tablets, strips: paired };
+  return { document, warnings };
+}
+
+function notebookStrip(
+  strip: ReadingsStrip,
+  options: DocumentFromStripsOptions,
+  tablets: Tablet[],
+  warnings: Warning[],
+): Strip {
+  const { name, minutes, celsius } = strip;
+  const byTablet = strip.readings.every(({ logExposure }) => logExposure === null);
+  const tabletId = byTablet ? tabletOf(strip, options, tablets) : null;
+  if (minutes !== null && celsius === null) {
+    warnings.push(
+      warning('development-temperature-assumed', { strip: name, celsius: USUAL_CELSIUS }),
+    );
+  }
+  const { treatment, note } = treatmentOf(strip, warnings);
+  return {
+    id: options.makeId('strip'),
+    name,
+    material: strip.material ?? 'film',
+    filmId: null,
+    channel: strip.channel ?? 'visual',
+    tabletId,
+    exposure: exposureOf(byTablet, tabletId, options),
+    rows: rowsOf(strip.readings, byTablet && tabletId === null, options.sourceLogExposure ?? 0),
+    unexposedDensities: strip.unexposedDensities,
+    development:
+      minutes === null || minutes === 0 ? null : { minutes, celsius: celsius ?? USUAL_CELSIUS },
+    treatment,
+    note,
+  };
+}
+
+function exposureOf(
+  byTablet: boolean,
+  tabletId: string | null,
+  { logExposure, sourceLogExposure }: DocumentFromStripsOptions,
+): Strip['exposure'] {
+  const absolute = byTablet ? sourceLogExposure !== undefined : logExposure !== 'relative';
+  if (!absolute) return { kind: 'relative' };
+  return {
+    kind: 'absolute',
+    sourceLogExposure: tabletId === null ? null : (sourceLogExposure ?? null),
+  };
+}
+
+/** Readings of one step in one row; without step numbers, one row for each exposure. */
+function rowsOf(
+  readings: readonly StepReading[],
+  exposuresFromTablet: boolean,
+  source: number,
+): readonly StripRow[] {
+  const rows = new Map<
+    string,
+    { step: number; logExposure: number | null; densities: (number | null)[] }
+  >();
+  for (const { step, logExposure, tabletDensity, density } of readings) {
+    const key = `${step ?? ''}|${logExposure ?? ''}|${tabletDensity ?? ''}`;
+    const fromTablet =
+      exposuresFromTablet && tabletDensity !== null ? source - tabletDensity || 0 : null;
+    let row = rows.get(key);
+    if (row === undefined) {
+      row = { step: step ?? rows.size + 1, logExposure: logExposure ?? fromTablet, densities: [] };
+      rows.set(key, row);
+    }
+    row.densities.push(density);
+  }
+  return [...rows.values()];
+}
+
+/** The tablet of a strip, made where need be; null where the rows must carry the exposures. */
+function tabletOf(
+  { readings, name }: ReadingsStrip,
+  { tabletId, makeId }: DocumentFromStripsOptions,
+  tablets: Tablet[],
+): string | null {
+  if (readings.every(({ tabletDensity }) => tabletDensity === null)) return tabletId ?? null;
+  const densities = densitiesByStep(readings);
+  if (densities === null) return null;
+  const known = [
+    ...nominalTablets.map(({ id }) => ({ id, densities: builtInTablets(id) ?? [] })),
+    ...tablets,
+  ].find((tablet) =>
+    densities.every(
+      (density, index) => Math.abs(density - (tablet.densities[index] ?? NaN)) < 1e-9,
+    ),
+  );
+  if (known !== undefined) return known.id;
+  const tablet: Tablet = {
+    id: makeId('tablet'),
+    name: `${densities.length} steps of strip ${name}`,
+    densities,
+    kind: 'calibrated',
+    note: '',
+  };
+  tablets.push(tablet);
+  return tablet.id;
+}
+
+/** Tablet density of step 1, 2, ...; null with gaps, without numbers or with contradictions. */
+function densitiesByStep(readings: readonly StepReading[]): readonly number[] | null {
+  const bySteps = new Map<number, number>();
+  for (const { step, tabletDensity } of readings) {
+    if (step === null || tabletDensity === null) return null;
+    if ((bySteps.get(step) ?? tabletDensity) !== tabletDensity) return null;
+    bySteps.set(step, tabletDensity);
+  }
+  const densities = Array.from({ length: bySteps.size }, (_, index) => bySteps.get(index + 1));
+  return densities.every((density) => density !== undefined) ? densities : null;
+}
+
+function treatmentOf(
+  strip: ReadingsStrip,
+  warnings: Warning[],
+): { readonly treatment: Treatment | null; readonly note: string } {
+  const { name, treatment, partsWater, bathMinutes, bathCelsius } = strip;
+  if (treatment === null) return { treatment: null, note: '' };
+  if (treatment !== 'selenium' || partsWater === null || bathMinutes === null) {
+    warnings.push(warning('treatment-noted', { strip: name, process: treatment }));
+    const dilution = partsWater === null ? [] : [`1+${partsWater}`];
+    const minutes = bathMinutes === null ? [] : [`${bathMinutes} min`];
+    const celsius = bathCelsius === null ? [] : [`${bathCelsius} °C`];
+    return { treatment: null, note: [treatment, ...dilution, ...minutes, ...celsius].join(', ') };
+  }
+  if (bathCelsius === null) {
+    warnings.push(warning('bath-temperature-assumed', { strip: name, celsius: USUAL_CELSIUS }));
+  }
+  return {
+    treatment: {
+      process: 'selenium',
+      partsWater,
+      minutes: bathMinutes,
+      celsius: bathCelsius ?? USUAL_CELSIUS,
+      untreatedStripId: null,
+    },
+    note: '',
+  };
+}
