@@ -13,7 +13,8 @@ import {
   type CharacteristicCurve,
   type CurveFamily,
 } from './characteristic-curve.ts';
-import { fitCurve } from './fit-curve.ts';
+import { fitFamily } from './fit-curve.ts';
+import { sortReadings } from './sort-readings.ts';
 
 /** One family on the strip. */
 export interface FamilyComparison {
@@ -61,10 +62,8 @@ export function compareFamilies(
   chosen: CurveFamily = 'toe-shoulder',
 ): FamiliesCompared {
   const count = readings.densities.length + (readings.unexposedDensities?.length ?? 0);
-  const fitted = CURVE_FAMILIES.map((family) => {
-    const fit = fitCurve(readings, { family });
-    return { family, curve: fit.status === 'ok' ? fit.curve : null };
-  });
+  const sorted = sortReadings(readings);
+  const fitted = CURVE_FAMILIES.map((family) => ({ family, curve: fitFamily(sorted, family) }));
   const criteria = fitted.map(({ curve }) => (curve === null ? null : criterionOf(curve, count)));
   const known = criteria.filter((value) => value !== null);
   const least = known.length > 0 ? Math.min(...known) : null;

@@ -12,6 +12,7 @@ import {
   monotoneSmooth,
   toeShoulder,
   type CurveModel,
+  type SuspectReading,
 } from '../fitting/index.ts';
 import { checkReadings, type CurveReadings } from '../readings/index.ts';
 import { warning, type Warning } from '../warning.ts';
@@ -19,6 +20,7 @@ import type { CharacteristicCurve, CurveFamily } from './characteristic-curve.ts
 import { curveFromFit } from './curve-from-fit.ts';
 import { defaultCurve, toeShoulderCurve } from './default-curve.ts';
 import { derivedBaseFog } from './derived.ts';
+import { suspectsOf, suspectWarning } from './suspects-of.ts';
 import { sortReadings, type SortedReadings } from './sort-readings.ts';
 
 export interface FitCurveOptions {
@@ -33,6 +35,8 @@ export type CurveFit =
   | {
       readonly status: 'ok';
       readonly curve: CharacteristicCurve;
+      /** Readings to look at again, the farthest from the curve first; they are in the fit. */
+      readonly suspects: readonly SuspectReading[];
       readonly warnings: readonly Warning[];
     }
   | {
@@ -61,29 +65,50 @@ export function fitCurve(readings: CurveReadings, options: FitCurveOptions = {})
   const { family } = options;
   const sorted = sortReadings(readings);
   const warnings = checkReadings(readings);
-  if (sorted.stepCount < FEWEST_STEPS) {
-    return { status: 'not-determined', reason: 'too-few-readings', warnings };
-  }
-  if (!(sorted.densityRange[1] - sorted.densityRange[0] >= LEAST_RISE)) {
-    return { status: 'not-determined', reason: 'no-density-rise', warnings };
-  }
+  const reason = unfit(sorted);
+  if (reason !== null) return { status: 'not-determined', reason, warnings };
   if (family === undefined) {
     const chosen = defaultCurve(sorted);
     if (chosen === null) return { status: 'not-determined', reason: 'fit-failed', warnings };
-    const { curve, reason, lackOfFit } = chosen;
-    if (reason !== 'family-fits') {
+    const { curve, lackOfFit } = chosen;
+    if (chosen.reason !== 'family-fits') {
       warnings.push(
         warning('lack-of-fit', { pValue: lackOfFit.probability ?? 0, family: curve.family }),
       );
     }
-    return { status: 'ok', curve, warnings: [...warnings, ...fitWarnings(curve, sorted)] };
+    return fitted(curve, sorted, warnings);
   }
-  const curve = curveOfFamily(family, sorted);
+  const curve = fitFamily(sorted, family);
   if (curve === null) return { status: 'not-determined', reason: 'fit-failed', warnings };
-  return { status: 'ok', curve, warnings: [...warnings, ...fitWarnings(curve, sorted)] };
+  return fitted(curve, sorted, warnings);
 }
 
-function curveOfFamily(family: CurveFamily, sorted: SortedReadings): CharacteristicCurve | null {
+function fitted(
+  curve: CharacteristicCurve,
+  sorted: SortedReadings,
+  warnings: readonly Warning[],
+): CurveFit {
+  const suspects = suspectsOf(curve, sorted);
+  const all = [...warnings, ...fitWarnings(curve, sorted), ...suspects.map(suspectWarning)];
+  return { status: 'ok', curve, suspects, warnings: all };
+}
+
+/** Why readings hold no curve; null where they may. */
+function unfit(sorted: SortedReadings): 'too-few-readings' | 'no-density-rise' | null {
+  if (sorted.stepCount < FEWEST_STEPS) return 'too-few-readings';
+  const [lowest, highest] = sorted.densityRange;
+  return highest - lowest >= LEAST_RISE ? null : 'no-density-rise';
+}
+
+/**
+ * The curve of one family, without warnings.
+ *
+ * @param sorted - readings in order
+ * @param family - the family
+ * @returns the curve, or null where the readings do not determine it
+ */
+export function fitFamily(sorted: SortedReadings, family: CurveFamily): CharacteristicCurve | null {
+  if (unfit(sorted) !== null) return null;
   switch (family) {
     case 'toe-shoulder':
       return toeShoulderCurve(sorted);

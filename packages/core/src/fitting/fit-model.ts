@@ -81,10 +81,25 @@ export function fitModel(
 ): ModelFit {
   checkReadings(model, x, y, options.sigma);
   const count = model.parameterNames.length;
-  const start = options.start ?? startFromUnsorted(model, x, y);
-  if (start.length !== count) {
-    throw new InvalidArgumentError('fitModel', 'start', start, `a list of ${count} numbers`);
+  const starts = options.start ? [options.start] : startsOf(model, x, y);
+  let best: ModelFit | null = null;
+  for (const start of starts) {
+    if (start.length !== count) {
+      throw new InvalidArgumentError('fitModel', 'start', start, `a list of ${count} numbers`);
+    }
+    const fit = fitFrom(model, x, y, start, options);
+    if (!best || fit.residualSumOfSquares < best.residualSumOfSquares) best = fit;
   }
+  return best as ModelFit;
+}
+
+function fitFrom(
+  model: Model,
+  x: readonly number[],
+  y: readonly number[],
+  start: readonly number[],
+  options: FitModelOptions,
+): ModelFit {
   const problem = problemOf(model, x, y, start, options);
   const weightKind = options.sigma?.kind ?? 'relative';
   const { maxIterations, offsetTolerance = 1e-8 } = options;
@@ -213,15 +228,17 @@ function sandwich(t: Float64Array, c: readonly number[], count: number): number[
   return result;
 }
 
-function startFromUnsorted(model: Model, x: readonly number[], y: readonly number[]): number[] {
+/** The model's own starting values, from readings put in ascending order. */
+function startsOf(model: Model, x: readonly number[], y: readonly number[]): number[][] {
   let sorted = true;
   for (let i = 1; i < x.length && sorted; i++) sorted = (x[i - 1] ?? 0) <= (x[i] ?? 0);
-  if (sorted) return model.start(x, y);
-  const order = x.map((_, i) => i).sort((a, b) => compare(x[a] ?? 0, x[b] ?? 0));
-  return model.start(
-    order.map((i) => x[i] ?? 0),
-    order.map((i) => y[i] ?? 0),
-  );
+  let [xs, ys] = [x, y];
+  if (!sorted) {
+    const order = x.map((_, i) => i).sort((a, b) => compare(x[a] ?? 0, x[b] ?? 0));
+    xs = order.map((i) => x[i] ?? 0);
+    ys = order.map((i) => y[i] ?? 0);
+  }
+  return [model.start(xs, ys), ...(model.otherStarts?.(xs, ys) ?? [])];
 }
 
 /** Orders -Infinity first without the NaN of its difference to itself. */

@@ -2,7 +2,7 @@
  * What a writer may have done to turn the number that fits into the one that stands there.
  *
  * Candidates, in the order in which they are offered: the decimal point lost or moved, two
- * neighbouring digits swapped, one digit mistaken, the reading of a neighbouring step.
+ * neighbouring digits swapped, the reading of a neighbouring step, one digit mistaken.
  *
  * Sources: practice; no study of such slips is claimed. Deviations: none.
  */
@@ -41,13 +41,13 @@ export function likelySlip(
   if (shifted !== null) return { kind: 'decimal-point', meant: tidy(shifted) };
   const swapped = closest(swaps(written));
   if (swapped !== null) return { kind: 'digits-swapped', meant: swapped };
-  // A mistaken digit can explain almost anything in the last places: there, twice as near counts.
+  const neighbour = neighbours.find((value) => Math.abs(value - written) <= tolerance);
+  if (neighbour !== undefined) return { kind: 'neighbouring-step', meant: tidy(expected, 2) };
+  // A mistaken digit can explain almost anything in the last places: it must lead twice as near.
   const mistaken = closest(replacements(written));
   if (mistaken !== null && Math.abs(mistaken - expected) <= tolerance / 2) {
     return { kind: 'digit-mistaken', meant: mistaken };
   }
-  const neighbour = neighbours.find((value) => Math.abs(value - written) <= tolerance);
-  if (neighbour !== undefined) return { kind: 'neighbouring-step', meant: tidy(expected, 2) };
   return null;
 }
 

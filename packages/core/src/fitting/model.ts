@@ -16,6 +16,8 @@ export interface Model {
   derivatives(x: number, parameters: ArrayLike<number>, out: Float64Array): number;
   /** Starting values from the data alone. `x` ascending. */
   start(x: readonly number[], y: readonly number[]): number[];
+  /** Further starting values, for models with more than one hollow; the best fit of all counts. */
+  otherStarts?(x: readonly number[], y: readonly number[]): number[][];
   /** Bounds on parameters, -Infinity and Infinity where free. */
   readonly lower?: readonly number[];
   readonly upper?: readonly number[];

@@ -5,10 +5,14 @@
  *
  * h_i the leverage, v the degrees of freedom. The greatest |t_i| of n is suspect where
  * n P(|T| > |t_i|) < 0.01. The curve is then fitted without it and the rest looked at again, so
- * that one slip does not hide another. Nothing is changed: a suspect is for the user to read again.
+ * that one slip does not hide another. A curve can also bend to a gross slip, or to two together,
+ * until nothing stands out; where the scatter is greater than a densitometer's, the search begins
+ * from the curve with the least trimmed squares, which leaves out the worst fifth. Nothing is
+ * changed: a suspect is for the user to read again.
  *
- * Sources: [CW1982] section 2.2, the outlier test with Bonferroni's bound. Deviations: a reading
- * off by less than the densitometer resolves is no suspect, however good the others.
+ * Sources: [CW1982] section 2.2, the outlier test with Bonferroni's bound; [RL1987] least trimmed
+ * squares. Deviations: a reading off by less than the densitometer resolves is no suspect, however
+ * good the others; trimmed fits start with each pair of neighbours left out.
  */
 import { InvalidArgumentError } from '../errors.ts';
 import type { ModelFit } from './fit-model.ts';
@@ -16,6 +20,11 @@ import { likelySlip, type Slip } from './likely-slip.ts';
 import type { Model } from './model.ts';
 import { quadraticForm } from './predict-with-band.ts';
 import { studentTUpperTail } from './student-t-quantile.ts';
+
+/** sqrt(1 - 2 q f(q) / (2 F(q) - 1)) at q = 1.2816, where 0.8 of a normal law lies within. */
+const TRIMMED_SCATTER = 0.662;
+/** Scatters beyond which a reading is left out of the second look. */
+const FAR = 3.5;
 
 /** A reading to look at again. */
 export interface SuspectReading {
@@ -49,6 +58,8 @@ export interface SuspectOptions {
   readonly probability?: number | undefined;
   /** Least distance from the curve that matters, default 0.02 (a working densitometer's error). */
   readonly leastDistance?: number | undefined;
+  /** The curve through all readings, where it is at hand. */
+  readonly fitted?: FittedReadings | undefined;
 }
 
 /**
@@ -63,7 +74,7 @@ export interface SuspectOptions {
 export function suspectReadings(
   x: readonly number[],
   y: readonly number[],
-  fitReadings: (x: readonly number[], y: readonly number[]) => FittedReadings | null,
+  fitReadings: FitReadings,
   options: SuspectOptions = {},
 ): SuspectReading[] {
   if (x.length !== y.length) {
@@ -73,16 +84,22 @@ export function suspectReadings(
   const kept = x.map((_, i) => i);
   const removed: number[] = [];
   const most = Math.floor(x.length / 5);
-  let fitted = fitReadings(x, y);
+  let fitted = options.fitted ?? fitReadings(x, y);
   while (fitted && removed.length < most) {
     const worst = farthest(x, y, kept, fitted);
     if (!worst || worst.probability >= least || worst.distance < leastDistance) break;
     removed.push(worst.index);
     kept.splice(kept.indexOf(worst.index), 1);
-    fitted = fitReadings(
-      kept.map((i) => x[i] as number),
-      kept.map((i) => y[i] as number),
-    );
+    fitted = fitSome(x, y, kept, fitReadings);
+  }
+  if (!fitted || scatterOf(fitted) > 2 * leastDistance) {
+    const trimmed = trimmedOutliers(x, y, fitReadings, most, leastDistance);
+    if (trimmed.length > 0) {
+      removed.splice(0, removed.length, ...trimmed);
+      const rest = x.map((_, i) => i).filter((i) => !trimmed.includes(i));
+      kept.splice(0, kept.length, ...rest);
+      fitted = fitSome(x, y, kept, fitReadings);
+    }
   }
   const final = fitted;
   if (!final || removed.length === 0) return [];
@@ -93,6 +110,64 @@ export function suspectReadings(
     if (suspect && suspect.probability < least) suspects.push(suspect);
   }
   return suspects.sort((a, b) => a.probability - b.probability);
+}
+
+type FitReadings = (x: readonly number[], y: readonly number[]) => FittedReadings | null;
+
+function fitSome(
+  x: readonly number[],
+  y: readonly number[],
+  kept: readonly number[],
+  fitReadings: FitReadings,
+): FittedReadings | null {
+  return fitReadings(
+    kept.map((i) => x[i] as number),
+    kept.map((i) => y[i] as number),
+  );
+}
+
+function scatterOf({ fit }: FittedReadings): number {
+  return fit.residualStandardDeviation ?? Infinity;
+}
+
+/** Readings far from the curve of least trimmed squares, by its scatter. */
+function trimmedOutliers(
+  x: readonly number[],
+  y: readonly number[],
+  fitReadings: FitReadings,
+  most: number,
+  leastDistance: number,
+): number[] {
+  const n = x.length;
+  const all = x.map((_, i) => i);
+  const core = n - most;
+  if (most < 1) return [];
+  let best: { readonly square: number; readonly misses: readonly number[] } | null = null;
+  for (let start = 0; start + 1 < n; start++) {
+    let kept = all.filter((i) => i !== start && i !== start + 1);
+    for (let round = 0; round < 3; round++) {
+      const fitted = fitSome(x, y, kept, fitReadings);
+      if (!fitted) break;
+      const { model, fit } = fitted;
+      const misses = all.map((i) =>
+        Math.abs((y[i] as number) - model.value(x[i] as number, fit.parameters)),
+      );
+      const miss = (i: number): number => misses[i] as number;
+      const next = [...all].sort((a, b) => miss(a) - miss(b)).slice(0, core);
+      const square = next.reduce((sum, i) => sum + miss(i) ** 2, 0);
+      if (!best || square < best.square) best = { square, misses };
+      if (next.every((i) => kept.includes(i))) break;
+      kept = next.sort((a, b) => a - b);
+    }
+  }
+  if (!best) return [];
+  const scatter = Math.sqrt(best.square / core) / TRIMMED_SCATTER;
+  const limit = Math.max(FAR * scatter, leastDistance);
+  const { misses } = best;
+  return all
+    .filter((i) => (misses[i] as number) > limit)
+    .sort((a, b) => (misses[b] as number) - (misses[a] as number))
+    .slice(0, most);
 }
 
 interface Farthest {

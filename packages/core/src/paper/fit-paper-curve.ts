@@ -58,6 +58,7 @@ export function fitPaperCurve(readings: CurveReadings): CurveFit {
   return {
     status: 'ok',
     curve: { ...first.curve, companions, weight: 1 / total },
+    suspects: own.status === 'ok' ? own.suspects : [],
     warnings: own.warnings,
   };
 }

@@ -22,6 +22,19 @@ const numberText = (value: number, decimals: number): string =>
 const measure = (details: WarningDetails) =>
   clause(details, 'measure', (name) => `The ${name}`) || 'A measure';
 
+/** What may have happened to a reading, in words. */
+const SLIP_TEXT: Readonly<Record<string, string>> = {
+  'decimal-point': 'the decimal point may be lost',
+  'digits-swapped': 'two digits may be swapped',
+  'digit-mistaken': 'one digit may be wrong',
+  'neighbouring-step': 'it may be the reading of a neighbouring step',
+};
+
+function slipClause(details: WarningDetails): string {
+  const words = SLIP_TEXT[details['slip'] ?? ''];
+  return words === undefined ? '' : `; ${words}${clause(details, 'meant', (x) => ` (${x}?)`)}`;
+}
+
 /** The sentence of every warning code. */
 export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails) => string>> = {
   // readings
@@ -57,7 +70,7 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
   'lack-of-fit': (d) =>
     `The curve misses the readings by more than their scatter${clause(d, 'pValue', (p) => ` (p = ${p})`, 4)}. Use the smooth curve, or look for two emulsions or a mistaken step.`,
   'suspect-reading': (d) =>
-    `The reading${clause(d, 'density', (x) => ` ${x}`)}${clause(d, 'logExposure', (x) => ` at log exposure ${x}`)} lies far from the curve${clause(d, 'residual', (x) => ` (by ${x})`)}. It was kept; read it again.`,
+    `The reading${clause(d, 'density', (x) => ` ${x}`)}${clause(d, 'logExposure', (x) => ` at log exposure ${x}`)} lies far from the curve${clause(d, 'residual', (x) => ` (by ${x})`)}${clause(d, 'expected', (x) => `, where about ${x} would fit`)}${slipClause(d)}. It was kept; read it again.`,
   'curve-not-determined': (d) =>
     d['reason'] === 'no-density-rise'
       ? 'The densities are all but alike, so there is no curve. Check that the strip was exposed behind the tablet.'

@@ -30,5 +30,16 @@ export const weibull4: Model = {
     return c + (d - c) * share;
   },
   start: (x, y) => doseStart(x, y, (share) => Math.log(-Math.log(share)), null),
+  /** Turned about: the curve is not symmetric, so that rising from d to c is another shape. */
+  otherStarts(x, y) {
+    const turned = doseStart(
+      x,
+      y.map((value) => -value),
+      (share) => Math.log(-Math.log(share)),
+      null,
+    );
+    const [b, c, d, e] = turned;
+    return [[b, -c, -d, e]];
+  },
   inner: logarithmOfLast(4),
 };
