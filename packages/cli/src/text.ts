@@ -141,6 +141,19 @@ export const MEASURES = {
   difference: (stops: string) => `printing range less exposure scale, ${stops} stops`,
 } as const;
 
+/** The families of curves side by side. */
+export const COMPARISON = {
+  columns: ['family', 'parameters', 'scatter', 'AICc above least', 'weight'],
+  verdict: {
+    best: (chosen: string) => `${chosen}: no other family describes the readings better`,
+    'as-good': (chosen: string, best: string) =>
+      `${chosen}: ${best} is lower by less than 2, which means nothing`,
+    'rival-better': (chosen: string, best: string) =>
+      `${chosen}: ${best} describes the readings better; ask for it with --model ${best}`,
+    'not-comparable': (chosen: string) => `${chosen}: has no errors to compare by`,
+  },
+} as const;
+
 /** One line for each strip. */
 export const FILM_COLUMNS = [
   'strip',
@@ -247,7 +260,7 @@ export const FIT_WORDS = {
   freedom: 'degrees of freedom',
   sum: 'residual sum of squares',
   covariance: 'covariance',
-  predictions: ['x', 'y', 'standard error'],
+  predictions: ['x', 'y', 'standard error', '95 % from', 'to'],
   robust: 'Huber loss, scale from the median absolute deviation',
   atBound: 'at its bound',
 } as const;
@@ -323,7 +336,8 @@ export const HELP = {
 Fits the characteristic curve of each film strip and tells base + fog, speed and contrast, each
 with its definition and standard error.
 
-${READING_OPTIONS}  --iso-tolerance T                  on the rise of 0.80 over +1.30; 0.05 unless given
+${READING_OPTIONS}  --compare                          every family of curves beside the one in use
+  --iso-tolerance T                  on the rise of 0.80 over +1.30; 0.05 unless given
   --json
 
 Example: wedgebook film data/demo/film-strips.csv
@@ -381,7 +395,7 @@ Least squares of a built-in model to two columns of any table with a header.
   --weights COLUMN weights (not standard deviations)
   --robust         Huber loss
   --covariance     show the covariance of the parameters
-  --predict x,x    values of the model with standard errors
+  --predict x,x    values of the model with standard errors and 95 % intervals
   --json
 
 Example: wedgebook fit data/demo/gain-by-dose.csv --model exponential-rise --x dose --y gain_less_one

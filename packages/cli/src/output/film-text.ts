@@ -1,19 +1,26 @@
 /** The measures of film strips, for reading. */
-import type { CharacteristicCurve, FilmMeasures, FilmSpeed } from '@wedgebook/core';
+import type {
+  CharacteristicCurve,
+  FamiliesCompared,
+  FilmMeasures,
+  FilmSpeed,
+} from '@wedgebook/core';
 import { stripTitle } from '../strips/describe-strip.ts';
 import type { FittedStrip } from '../strips/fitted-strip.ts';
-import { FILM_COLUMNS, MEASURES as M } from '../text.ts';
+import { COMPARISON, FILM_COLUMNS, MEASURES as M } from '../text.ts';
 import { alignedTable, factList } from './aligned-table.ts';
 import { estimateText, fixed } from './figures.ts';
 import { shownWarnings, warningLines } from './warnings.ts';
 
-interface Measured {
+/** A film strip with its measures, and the rival families where they were asked for. */
+export interface MeasuredFilm {
   readonly fitted: FittedStrip;
   readonly measures: FilmMeasures | null;
+  readonly compared: FamiliesCompared | null;
 }
 
 /** One line for each strip. */
-export function filmSummary(measured: readonly Measured[]): string {
+export function filmSummary(measured: readonly MeasuredFilm[]): string {
   const rows = measured.map(({ fitted, measures }) => [
     fitted.strip.name,
     fixed(fitted.strip.minutes, 1),
@@ -31,7 +38,7 @@ export function filmSummary(measured: readonly Measured[]): string {
 }
 
 /** All measures of one strip, with their definitions and warnings. */
-export function filmBlock(fitted: FittedStrip, measures: FilmMeasures | null): string {
+export function filmBlock({ fitted, measures, compared }: MeasuredFilm): string {
   const { strip, curve, exposureKind } = fitted;
   const unit = M.logExposure[exposureKind];
   const rows: (readonly string[])[] = [curveRow(fitted, curve)];
@@ -78,7 +85,25 @@ export function filmBlock(fitted: FittedStrip, measures: FilmMeasures | null): s
     }
   }
   const warnings = shownWarnings(fitted.warnings, measures?.warnings ?? []);
-  return `${stripTitle(strip)}\n${factList(rows)}${warningLines(warnings)}`;
+  return `${stripTitle(strip)}\n${factList(rows)}${comparisonText(compared)}${warningLines(warnings)}`;
+}
+
+/** The families side by side, and what speaks for the one in use. */
+function comparisonText(compared: FamiliesCompared | null): string {
+  if (compared === null) return '';
+  const { families, verdict, chosen, best } = compared;
+  const table = alignedTable(
+    COMPARISON.columns.map((title, index) => ({ title, align: index === 0 ? 'left' : 'right' })),
+    families.map((one) => [
+      one.family,
+      fixed(one.parameterCount, 1),
+      fixed(one.residualStandardDeviation, 4),
+      fixed(one.difference, 2),
+      fixed(one.weight, 3),
+    ]),
+    '    ',
+  );
+  return `  ${COMPARISON.verdict[verdict](chosen, best ?? '')}\n${table}`;
 }
 
 /** The family of the curve, its scatter and what it stands on. */

@@ -52,10 +52,12 @@ export function fitText(parts: FitReportParts): string {
         )}`;
   const table = alignedTable(
     W.predictions.map((title) => ({ title, align: 'right' }) as const),
-    predictions.map(({ x, value, standardError }) => [
+    predictions.map(({ x, value, standardError, interval }) => [
       significant(x),
       significant(value, DIGITS),
       significant(standardError, DIGITS),
+      significant(interval?.[0] ?? null, DIGITS),
+      significant(interval?.[1] ?? null, DIGITS),
     ]),
     '  ',
   );

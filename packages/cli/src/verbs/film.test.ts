@@ -142,6 +142,25 @@ describe('film --json', () => {
   );
 });
 
+describe('film --compare', () => {
+  it('sets every family beside the one in use, and says what speaks for it', async () => {
+    const { stdout } = await ran(['film', '-', '--compare', '--json'], { '-': SOFT_TOE });
+    const { strips } = JSON.parse(stdout) as {
+      strips: {
+        comparison: { verdict: string; families: { family: string; weight: number | null }[] };
+      }[];
+    };
+    const { verdict, families } = strips[0]!.comparison;
+    // The curve is a toe-shoulder one without its shoulder: nothing else can be better.
+    expect(['best', 'as-good']).toContain(verdict);
+    expect(families.map(({ family }) => family)).toContain('logistic-5');
+    const total = families.reduce((sum, { weight }) => sum + (weight ?? 0), 0);
+    expectWithin(total, 1, 1e-9, 'sum of weights');
+    const table = await ran(['film', '-', '--compare'], { '-': SOFT_TOE });
+    expect(table.stdout).toMatch(/ {4}family +parameters +scatter +AICc above least +weight\n/);
+  });
+});
+
 describe('film as a table', () => {
   it('shows figures with errors, units, definitions and warnings', async () => {
     const { exitCode, stdout } = await ran(['film', 'b.csv'], { 'b.csv': SOFT_TOE });

@@ -1,17 +1,17 @@
 /** `film`: the measures of film strips. */
-import { filmMeasures, type FilmMeasures } from '@wedgebook/core';
+import { compareFamilies, filmMeasures, type FamiliesCompared } from '@wedgebook/core';
 import { onlyFile } from '../input/only-file.ts';
 import { fileName, readReadingsFile } from '../input/read-file.ts';
 import { requireSource, STRIP_OPTIONS, stripOptions } from '../input/strip-options.ts';
 import { shownWarnings, warningLines } from '../output/warnings.ts';
-import { filmBlock, filmSummary } from '../output/film-text.ts';
-import { fittedStrip, type FittedStrip } from '../strips/fitted-strip.ts';
+import { filmBlock, filmSummary, type MeasuredFilm } from '../output/film-text.ts';
+import { fittedStrip } from '../strips/fitted-strip.ts';
 import { stripFacts } from '../strips/describe-strip.ts';
 import { stripsOf } from '../strips/strips-of.ts';
 import type { Verb } from './verb.ts';
 
 export const film: Verb = {
-  options: { ...STRIP_OPTIONS, 'iso-tolerance': { type: 'string' } },
+  options: { ...STRIP_OPTIONS, 'iso-tolerance': { type: 'string' }, compare: { type: 'boolean' } },
   run: async (given, io) => {
     const file = onlyFile(given);
     const options = stripOptions(given, file);
@@ -19,23 +19,27 @@ export const film: Verb = {
     const readings = await readReadingsFile(file, io, options);
     requireSource(readings, options);
     const { strips, warnings } = stripsOf('film', readings, fileName(file));
-    const measured = strips.map((strip) => {
+    const measured = strips.map((strip): MeasuredFilm => {
       const fitted = fittedStrip(strip, options.exposure, options.model);
       const { curve, exposureKind } = fitted;
       const measures = curve && filmMeasures(curve, { exposureKind, isoTolerance });
-      return { fitted, measures };
+      const compared =
+        curve !== null && given.flag('compare')
+          ? compareFamilies(fitted.readings, curve.family)
+          : null;
+      return { fitted, measures, compared };
     });
     const fileWarnings = shownWarnings(warnings);
     return {
       json: {
-        strips: measured.map(({ fitted, measures }) => filmJson(fitted, measures)),
+        strips: measured.map(filmJson),
         warnings: fileWarnings,
       },
       text: () =>
         [
           warningLines(fileWarnings, ''),
           measured.length > 1 ? filmSummary(measured) : '',
-          ...measured.map(({ fitted, measures }) => filmBlock(fitted, measures)),
+          ...measured.map(filmBlock),
         ]
           .filter((part) => part !== '')
           .join('\n'),
@@ -44,7 +48,7 @@ export const film: Verb = {
 };
 
 /** The contract's keys first, then what else is known. */
-function filmJson(fitted: FittedStrip, measures: FilmMeasures | null): object {
+function filmJson({ fitted, measures, compared }: MeasuredFilm): object {
   const { strip, curve, points, exposureKind, readings } = fitted;
   return {
     strip: strip.name,
@@ -69,7 +73,23 @@ function filmJson(fitted: FittedStrip, measures: FilmMeasures | null): object {
     usefulRange: measures?.usefulRange ?? null,
     residualStandardDeviation: curve?.residualStandardDeviation ?? null,
     degreesOfFreedom: curve?.degreesOfFreedom ?? null,
+    ...(compared !== null && { comparison: comparisonJson(compared) }),
     warnings: shownWarnings(fitted.warnings, measures?.warnings ?? []),
+  };
+}
+
+function comparisonJson({ verdict, best, families }: FamiliesCompared): object {
+  return {
+    verdict,
+    best,
+    families: families.map(({ family, status, difference, weight, ...rest }) => ({
+      family,
+      status,
+      difference,
+      weight,
+      parameterCount: rest.parameterCount,
+      residualStandardDeviation: rest.residualStandardDeviation,
+    })),
   };
 }
 

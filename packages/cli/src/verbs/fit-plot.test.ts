@@ -103,6 +103,38 @@ describe('fit', () => {
     expectWithin(parameters[1]!.value, 2, 1, 'slope');
   });
 
+  it('[derived by hand] gives the interval of a straight line by hand', async () => {
+    const text = 'x,y\n0,0\n1,1.2\n2,1.8\n3,3.2\n4,3.8\n';
+    const { stdout } = await ran(
+      [
+        'fit',
+        '-',
+        '--model',
+        'straight-line',
+        '--x',
+        'x',
+        '--y',
+        'y',
+        '--predict',
+        '2,6',
+        '--json',
+      ],
+      { '-': text },
+    );
+    const { predictions } = JSON.parse(stdout) as {
+      predictions: { value: number; standardError: number; interval: [number, number] }[];
+    };
+    // By hand: slope 0.96, intercept 0.08, rss 0.144 on 3, s = 0.219089; t(0.975, 3) = 3.182446;
+    // standard error at x: s sqrt(1/5 + (x - 2)^2 / 10).
+    const s = Math.sqrt(0.144 / 3);
+    for (const [i, x] of [2, 6].entries()) {
+      const error = s * Math.sqrt(1 / 5 + (x - 2) ** 2 / 10);
+      expectWithin(predictions[i]!.value, 0.08 + 0.96 * x, 1e-9, 'value');
+      expectWithin(predictions[i]!.standardError, error, 1e-9, 'standard error');
+      expectWithin(predictions[i]!.interval[1], 0.08 + 0.96 * x + 3.182446 * error, 1e-5, 'upper');
+    }
+  });
+
   it('leaves out rows with an empty cell, and says so', async () => {
     const text = `${LINE}4,,1\n`;
     const { stdout } = await ran(
@@ -139,7 +171,11 @@ describe('fit', () => {
     ['text in a number', 'x,y\n1,2\n2,abc\n', /row 3, column "y": "abc" is not a number/],
     ['a decimal comma', 'x,y\n1,2\n2,3,5\n', /row 3: the row has 3 fields, the header 2.*decimal/],
     ['no rows', 'x,y\n', /no readings below the header/],
-    ['too few rows', 'x,y\n1,2\n', /there is 1 row, the model has 2 parameters/],
+    [
+      'too few rows',
+      'x,y\n1,2\n',
+      /column "x": there is 1 different value, the model has 2 parameters/,
+    ],
     ['an empty file', '', /standard input: the file is empty/],
   ])('refuses %s', async (_what, text, message) => {
     const words = ['fit', '-', '--model', 'straight-line', '--x', 'x', '--y', 'y'];

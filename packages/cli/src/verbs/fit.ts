@@ -3,6 +3,7 @@ import {
   fitModel,
   MODELS,
   modelByName,
+  studentTQuantile,
   warning,
   type Estimate,
   type Model,
@@ -20,7 +21,11 @@ import type { Verb } from './verb.ts';
 
 export interface Prediction extends Estimate {
   readonly x: number;
+  /** 95 % interval of the fitted function there; null without an error. */
+  readonly interval: readonly [number, number] | null;
 }
+
+const CONFIDENCE = 0.95;
 
 export const fit: Verb = {
   options: {
@@ -48,6 +53,11 @@ export const fit: Verb = {
     if (weights !== undefined && !weights.every((weight) => weight > 0)) {
       throw inputFault.weights({ ...place, column: weightsName ?? '' });
     }
+    const different = new Set(x).size;
+    if (different < model.parameterNames.length) {
+      const at = { ...place, column: xName };
+      throw inputFault.tooFewRows(at, different, model.parameterNames.length);
+    }
     const fitted = fitModel(model, x, y, {
       ...(start !== undefined && { start }),
       robust: given.flag('robust'),
@@ -56,9 +66,6 @@ export const fit: Verb = {
         sigma: { kind: 'relative', values: weights.map((weight) => 1 / Math.sqrt(weight)) },
       }),
     });
-    if (fitted.report.status === 'too-few-data') {
-      throw inputFault.tooFewRows(place, x.length, model.parameterNames.length);
-    }
     const warnings = shownWarnings(
       incomplete > 0 ? [warning('rows-incomplete', { count: incomplete })] : [],
       fitted.report.status === 'converged' ? [] : [warning('fit-not-converged')],
@@ -128,16 +135,20 @@ function covarianceRows({
   return parameters.map((_, row) => covariance.slice(row * count, (row + 1) * count));
 }
 
-/** Value of the model with its standard error by the delta method. */
-function predicted(model: Model, { parameters, covariance }: ModelFit, x: number): Prediction {
+/** Value of the model with its standard error by the delta method, and its interval by Student's t. */
+function predicted(model: Model, fitted: ModelFit, x: number): Prediction {
+  const { parameters, covariance, degreesOfFreedom } = fitted;
   const gradient = new Float64Array(parameters.length);
   const value = model.derivatives(x, parameters, gradient);
-  if (covariance === null) return { x, value, standardError: null };
+  if (covariance === null || degreesOfFreedom < 1)
+    return { x, value, standardError: null, interval: null };
   let variance = 0;
   gradient.forEach((a, i) => {
     gradient.forEach((b, j) => {
       variance += a * b * (covariance[i * parameters.length + j] ?? 0);
     });
   });
-  return { x, value, standardError: Math.sqrt(Math.max(0, variance)) };
+  const standardError = Math.sqrt(Math.max(0, variance));
+  const half = studentTQuantile((1 + CONFIDENCE) / 2, degreesOfFreedom) * standardError;
+  return { x, value, standardError, interval: [value - half, value + half] };
 }

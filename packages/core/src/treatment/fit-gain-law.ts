@@ -103,7 +103,11 @@ export function fitGainLaw(
     value: fit.parameters[i] ?? 1,
     standardError: Math.sqrt(covarianceAt(i, i)),
   }));
-  const covariance = strips.flatMap((_, i) => strips.map((__, j) => covarianceAt(i, j)));
+  // A gain at its bound has no variance of its own; the square of one reading's error stands in.
+  const varianceOf = (i: number): number => covarianceAt(i, i) || readingError ** 2;
+  const covariance = strips.flatMap((_, i) =>
+    strips.map((__, j) => (i === j ? varianceOf(i) : covarianceAt(i, j))),
+  );
   const hasExponent = chosen.family === 'power' || chosen.family === 'intensifier-safe';
   return {
     law: {

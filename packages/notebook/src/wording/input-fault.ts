@@ -240,12 +240,12 @@ export const inputFault = {
       'Put each process in a file of its own',
     ),
 
-  tooFewRows: (place: Place, rows: number, parameters: number) =>
+  tooFewRows: (place: Place, different: number, parameters: number) =>
     new InputError(
       'too-few-rows',
       place,
-      `there ${rows === 1 ? 'is' : 'are'} ${many(rows, 'row', 'rows')}, the model has ${many(parameters, 'parameter', 'parameters')}`,
-      'Add rows, or choose a model with fewer parameters',
+      `there ${different === 1 ? 'is' : 'are'} ${many(different, 'different value', 'different values')}, the model has ${many(parameters, 'parameter', 'parameters')}`,
+      'Add rows at other values, or choose a model with fewer parameters',
     ),
 
   weights: (place: Place) =>
