@@ -75,6 +75,7 @@ describe('the command on any file', () => {
         { numRuns: 150 },
       );
     },
+    60_000,
   );
 
   it('answers whatever the cells', async () => {
@@ -91,7 +92,7 @@ describe('the command on any file', () => {
       ),
       { numRuns: 600 },
     );
-  });
+  }, 60_000);
 
   it('answers whatever the text', async () => {
     const text = fc.oneof(fc.string({ unit: 'binary', maxLength: 80 }), fc.json());
@@ -99,5 +100,5 @@ describe('the command on any file', () => {
       fc.asyncProperty(text, fc.constantFrom(...VERBS), (junk, words) => answers(words, junk)),
       { numRuns: 600 },
     );
-  });
+  }, 60_000);
 });
