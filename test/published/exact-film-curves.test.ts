@@ -83,7 +83,7 @@ describe('[derived] intervals of the measures of curve B under known noise', () 
         estimate: { value: number; standardError: number | null } | undefined,
         truth: number,
       ) =>
-        estimate?.standardError != null &&
+        typeof estimate?.standardError === 'number' &&
         // t quantile for 17 degrees of freedom at 97.5 %.
         Math.abs(estimate.value - truth) <= 2.11 * estimate.standardError;
       if (held(measures.speedPoint?.logExposure, -2.065083)) speedHeld++;

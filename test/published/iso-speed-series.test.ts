@@ -14,7 +14,7 @@ describe('[ISO5800] speed series', () => {
   it.each(SERIES.split(' ').map((pair) => pair.split('/').map(Number)))(
     'ISO %f belongs to %i°',
     (arithmetic, degrees) => {
-      expect(isoSpeedOfDegrees(degrees!)).toBe(arithmetic);
+      expect(isoSpeedOfDegrees(degrees)).toBe(arithmetic);
     },
   );
 });
