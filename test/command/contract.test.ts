@@ -17,7 +17,7 @@ afterAll(() => {
 
 /** The examples of every help page, as a shell would split them. */
 function examples(): string[][] {
-  const verbs = ['film', 'paper', 'match', 'treat', 'fit', 'plot', 'times', 'convert'];
+  const verbs = ['film', 'paper', 'match', 'treat', 'fit', 'plot', 'times', 'print', 'convert'];
   return verbs.flatMap((verb) => {
     const { stdout } = wedgebook([verb, '--help']);
     return [...stdout.matchAll(/^Example: wedgebook (.+)$/gm)].map(([, words = '']) =>

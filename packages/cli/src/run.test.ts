@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ran } from './memory-io.ts';
 import { VERBS, type VerbName } from './run.ts';
-import { HELP } from './text.ts';
+import { HELP } from './help-text.ts';
 
 const names = Object.keys(VERBS) as VerbName[];
 
@@ -75,7 +75,19 @@ describe('the command', () => {
     ],
     ['no output', ['plot', 'a'], /-o chart.svg is needed/],
     ['the input as output', ['plot', 'a', '-o', 'a'], /the output cannot be the input/],
-    ['what is not built', ['print'], /print: not built yet/],
+    ['nothing to print', ['print'], /--seconds is needed/],
+    [
+      'half a pair',
+      ['print', '--seconds', '9', '--to-density', '1'],
+      /both --from-density and --to/,
+    ],
+    ['half a strip', ['print', '--seconds', '9', '--test-strip', '2.5'], /takes a whole number/],
+    ['a flash without a scale', ['print', '--flash', '0.5'], /both --flash F and --scale S/],
+    [
+      'a fraction of nothing',
+      ['print', '--seconds', '9', '--stops', '1/0'],
+      /--stops takes a number/,
+    ],
   ])('refuses %s as wrong usage', async (_what, words, message) => {
     const { exitCode, stdout, stderr, written } = await ran(words);
     expect(stderr).toMatch(message);

@@ -5,15 +5,16 @@ import { WedgebookError } from '@wedgebook/core';
 import { InputError } from '@wedgebook/notebook';
 import { parsedArguments } from './input/arguments.ts';
 import type { CommandIo } from './io.ts';
-import { GENERAL_HELP, HELP, MESSAGES, USAGE, VERSION_LINE } from './text.ts';
+import { GENERAL_HELP, HELP } from './help-text.ts';
+import { MESSAGES, USAGE, VERSION_LINE } from './text.ts';
 import { UsageError } from './usage-error.ts';
 import { convert } from './verbs/convert.ts';
 import { film } from './verbs/film.ts';
 import { fit } from './verbs/fit.ts';
 import { match } from './verbs/match.ts';
-import { notBuilt } from './verbs/not-built.ts';
 import { paper } from './verbs/paper.ts';
 import { plot } from './verbs/plot.ts';
+import { print } from './verbs/print.ts';
 import { times } from './verbs/times.ts';
 import { treat } from './verbs/treat.ts';
 import type { Verb } from './verbs/verb.ts';
@@ -27,7 +28,7 @@ export const VERBS = {
   fit,
   plot,
   times,
-  print: notBuilt('print'),
+  print,
   convert,
 } as const satisfies Readonly<Record<string, Verb>>;
 

@@ -86,7 +86,12 @@ function withNegativeNumbers(words: readonly string[], options: OptionKinds): st
   return joined;
 }
 
+/** A number, or a fraction such as 1/3 of a stop. */
 function numberFrom(name: string, written: string): number {
+  const [, sign = '', above, below] = /^([+-]?)(\d+)\/([1-9]\d*)$/.exec(written) ?? [];
+  if (above !== undefined && below !== undefined) {
+    return (sign === '-' ? -1 : 1) * (Number(above) / Number(below));
+  }
   if (!/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(written)) {
     throw new UsageError(USAGE.notANumber(name, written));
   }

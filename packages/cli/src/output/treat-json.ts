@@ -21,6 +21,8 @@ export interface ShownPlan {
   readonly gainNeeded: Estimate;
   readonly maximumGain: Estimate;
   readonly minutes: Estimate;
+  /** Least and greatest minutes that may well be needed; null where nothing is planned. */
+  readonly plausibleMinutes: readonly [number, number | null] | null;
   readonly completion: Estimate;
   readonly prediction: TreatmentPrediction;
   readonly light: GivenLight;
@@ -77,6 +79,7 @@ export function planJson(shown: ShownPlan): object {
     gainNeeded: shown.gainNeeded,
     maximumGain: shown.maximumGain,
     minutes: shown.minutes,
+    ...(shown.plausibleMinutes !== null && { plausibleMinutes: shown.plausibleMinutes }),
     completion: shown.completion,
     partsWater: prediction.bath.partsWater,
     celsius: prediction.bath.celsius,

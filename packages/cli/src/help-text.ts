@@ -1,0 +1,179 @@
+/** The help pages of the command: the other half of its words, beside `text.ts`. */
+
+export const GENERAL_HELP = `wedgebook: from step-wedge readings to a paper grade, a toning bath and the next development
+
+  wedgebook film FILE       speed, contrast and base + fog of film strips
+  wedgebook paper FILE      ISO range, speed and grade of paper strips
+  wedgebook match           the paper that a negative asks for
+  wedgebook treat [FILE]    fit, predict and plan a selenium bath
+  wedgebook times FILE      development times from strips with minutes
+  wedgebook print           exposure times at the enlarger
+  wedgebook fit FILE        fit a model to two columns of any table
+  wedgebook plot FILE       the curves as an SVG chart
+  wedgebook convert FILE    readings to CSV, CGATS.17 or a notebook
+
+  --json                    one JSON document in full precision
+  --help                    after a verb: its options and an example
+  --version
+
+FILE is CSV with a header row, a CGATS.17 file or a saved notebook; - reads standard input.
+Columns of CSV: strip, material, step,
+tablet_density or log_exposure, density, channel, minutes, celsius, treatment, parts_water,
+bath_minutes, bath_celsius. Rows of one strip and step are replicates; an empty density is an
+unread step; a density without an exposure is base + fog.
+
+Exit code 0 is success, 1 bad input, 2 wrong usage.
+`;
+
+const EXPOSURE_HELP = `  --log-exposure absolute|relative   how log_exposure (or the source) is meant
+  --source-log-exposure X            log10 lux-seconds without the tablet: makes tablet
+                                     densities absolute
+  --tablet ID                        nominal-21, nominal-31, nominal-11 or nominal-41, for
+                                     files that give steps alone
+`;
+
+const READING_OPTIONS = `${EXPOSURE_HELP}  --model NAME                       toe-shoulder, logistic-4, logistic-5, hurter-driffield,
+                                     monotone-smooth or as-drawn
+`;
+
+const NEGATIVE_HELP = `  --range DR                         density range of the negative, or
+  --shadow D --highlight D           its thinnest and densest spots with detail
+  --light diffuse|condenser          the enlarger's light; diffuse unless given
+  --callier Q                        your own Callier factor, 1 to 2
+  --stain S                          stain density per unit of silver density
+  --grade-table ID                   ansi-1966, laboratory-diffuse or memory-condenser
+`;
+
+/** Help of each verb, with an example that works. */
+export const HELP = {
+  film: `wedgebook film FILE [options]
+
+Fits the characteristic curve of each film strip and tells base + fog, speed and contrast, each
+with its definition and standard error.
+
+${READING_OPTIONS}  --compare                          every family of curves beside the one in use
+  --iso-tolerance T                  on the rise of 0.80 over +1.30; 0.05 unless given
+  --json
+
+Example: wedgebook film data/demo/film-strips.csv
+`,
+  paper: `wedgebook paper FILE [options]
+
+Measures each paper strip by ISO 6846: exposure scale, ISO range, speed, and the paper grade.
+
+${READING_OPTIONS}  --density-basis net|gross          90 % of the net (default) or gross maximum density
+  --grade-table ID                   ansi-1966, laboratory-diffuse or memory-condenser
+  --json
+
+Example: wedgebook paper data/demo/paper.csv
+`,
+  match: `wedgebook match --range DR [options]
+
+The exposure scale, ISO range and grade that a negative asks for, and how a paper of your own
+serves it.
+
+${NEGATIVE_HELP}  --paper FILE                       paper strips to compare with; how they are read:
+${READING_OPTIONS}  --density-basis net|gross          90 % of the net (default) or gross maximum density
+  --json
+
+Example: wedgebook match --shadow 0.31 --highlight 1.18 --paper data/demo/paper.csv
+`,
+  treat: `wedgebook treat [FILE] [negative and target] [options]
+
+Fits a bath to treated strips (FILE), or takes the built-in selenium bath; with a negative and a
+target it plans the bath, with --minutes it predicts. Cautions are always shown.
+
+${NEGATIVE_HELP}  --base-fog D                       base + fog under the spots
+  --to-grade G | --to-range R | --paper FILE
+                                     what the negative should reach
+  --density-basis net|gross          for --paper, as with the verb paper
+  --minutes M                        predict what so many minutes do
+  --dilution 1+n                     parts of concentrate and water
+  --celsius T                        20 unless given
+  --stain-kept F                     share of the stain that the bath leaves, 0 to 1
+  --law NAME                         automatic, proportional, power or intensifier-safe
+  --response NAME                    automatic, first-order, hill, weibull or parabolic
+${READING_OPTIONS}  --json
+
+Example: wedgebook treat data/demo/treatment.csv --range 0.74 --to-grade 3 --dilution 1+3
+Example: wedgebook treat --range 0.74 --dilution 1+1 --minutes 6.5
+`,
+  fit: `wedgebook fit FILE --model MODEL --x COLUMN --y COLUMN [options]
+
+Least squares of a built-in model to two columns of any table with a header.
+
+  --model NAME     straight-line, exponential-rise, log-logistic-3, log-logistic-4, weibull-4,
+                   michaelis-menten, toe-shoulder, toe-only, logistic-4, logistic-5,
+                   hurter-driffield
+  --x, --y COLUMN  by their names in the header
+  --start a,b,c    starting values
+  --weights COLUMN weights (not standard deviations)
+  --robust         Huber loss
+  --covariance     show the covariance of the parameters
+  --predict x,x    values of the model with standard errors and 95 % intervals
+  --json
+
+Example: wedgebook fit data/demo/gain-by-dose.csv --model exponential-rise --x dose --y gain_less_one
+`,
+  plot: `wedgebook plot FILE -o chart.svg [options]
+
+Draws the curves of a file with their readings, black on white.
+
+  -o FILE          the chart; - writes it to standard output
+  --title TEXT
+  --width W --height H   in pixels, 900 x 600 unless given
+${READING_OPTIONS}  --json
+
+Example: wedgebook plot data/demo/film-strips.csv -o family.svg
+`,
+  times: `wedgebook times FILE [options]
+
+Contrast against development time from strips with minutes, and the times for N-2 to N+2.
+
+  --measure NAME                     contrast-index (default), gradient-1.30, gradient-1.50 or
+                                     gamma
+  --target C                         contrast of N, in that measure; a published aim unless given
+  --celsius T                        temperature of the plan; 20 unless given
+  --temperature-coefficient Q        factor of speed for 10 °C, where the strips do not tell it
+  --textural-stops S                 stops from textured shadow to highlight; 7 unless given
+  --family NAME                      automatic, first-order or log-linear
+${READING_OPTIONS}  --json
+
+Example: wedgebook times data/demo/film-strips.csv --target 0.58
+`,
+  print: `wedgebook print --seconds T [options]
+
+Exposure times at the enlarger. Changes are made in the order of this list; a number may be a
+fraction, such as 1/3.
+
+  --seconds T                        the time that serves now, or the first of a test strip
+  --from-density D --to-density D    the same print tone where the negative is denser or thinner
+  --from-magnification M --to-magnification M
+                                     another size of print, same aperture
+  --stops S                          more light (or less: -1/2)
+  --burn S                           time to add for a part that needs S stops more
+  --dodge S                          time to hold back for a part that needs S stops less
+  --test-strip N --step S            times of N patches, S stops apart (1/3 unless given)
+  --flash F --scale S                exposure scale S of a paper after a pre-flash of F, a part of
+                                     the exposure that just darkens it
+  --json
+
+Example: wedgebook print --seconds 12 --from-density 1.5 --to-density 1.9 --burn 1/2
+Example: wedgebook print --seconds 4 --test-strip 10
+`,
+  convert: `wedgebook convert FILE --to csv|cgats|json [options]
+
+Readings from CSV, CGATS.17 (ISO 28178) or a saved notebook to one of the three. Only a notebook
+holds papers, negatives and a plan.
+
+  --to csv|cgats|json
+  -o FILE                            where to; standard output unless given
+  --separator comma|semicolon|tab    of CSV; comma unless given
+  --decimal-comma                    with semicolon or tab
+  --title TEXT                       of the notebook
+${EXPOSURE_HELP}  --json
+
+Example: wedgebook convert data/demo/treatment.csv --to cgats
+Example: wedgebook convert data/demo/notebook.json --to csv --separator semicolon --decimal-comma
+`,
+} as const;
