@@ -3,7 +3,7 @@ import { DocumentStore } from '@wedgebook/notebook';
 import './theme/tokens.css';
 import { demoDocument } from './state/demo.ts';
 import type { App, Session } from './state/app.ts';
-import { Derive } from './state/derive.ts';
+import { DEFAULT_FAMILY, Derive } from './state/derive.ts';
 import { DeriveBath } from './state/derive-bath.ts';
 import { keep, readKept, type Found } from './state/keeper.ts';
 import { Observable } from './state/observable.ts';
@@ -26,7 +26,7 @@ async function start(): Promise<void> {
     session: new Observable<Session>({
       stripId: firstStripId(initial),
       unit: 'density',
-      family: 'toe-shoulder',
+      family: DEFAULT_FAMILY,
       showFamilyOfStrips: true,
       theme,
       targetGrade: 2,

@@ -7,6 +7,7 @@ import {
   exactly,
   fitTreatment,
   matchNegative,
+  nextTrial,
   paperFromGrade,
   paperFromIsoRange,
   planTreatment,
@@ -19,6 +20,7 @@ import {
   type Estimate,
   type GradeTable,
   type NegativeMatch,
+  type NextTrial,
   type Sensitivity,
   type TreatmentModel,
   type TreatmentPlan,
@@ -67,6 +69,8 @@ export interface BathView {
   readonly prediction: TreatmentPrediction | null;
   readonly plan: TreatmentPlan | null;
   readonly sensitivity: Sensitivity;
+  /** The trial pieces that would tell most about the bath as set. */
+  readonly nextTrial: NextTrial;
 }
 
 const ASSUMED_SHADOW = 0.1;
@@ -81,6 +85,7 @@ export class DeriveBath {
       drawTreated(fit, model, plan),
   );
   readonly #completion = memo(completionOf);
+  readonly #next = memo(trialsFor);
   readonly #view = memo(
     (document: WorkDocument, family: CurveFamily, targetGrade: number): BathView =>
       this.#compute(document, family, targetGrade),
@@ -175,6 +180,7 @@ export class DeriveBath {
       prediction: predicted?.prediction ?? null,
       plan: predicted?.plan ?? null,
       sensitivity: sensitivityOf(model, bath),
+      nextTrial: this.#next(model, plan.partsWater, plan.minutes, plan.celsius),
     };
   }
 
@@ -315,6 +321,21 @@ function drawTreated(fit: StripFit, model: TreatmentModel, plan: Plan): readonly
   const [from, to] = fit.curve.logExposureRange;
   const exposures = Array.from({ length: 121 }, (_, i) => from + ((to - from) * i) / 120);
   return treatedCurve(fit.curve, effect, exposures);
+}
+
+/** Trials judged by the bath as set; by the whole of its effect where no time is set. */
+function trialsFor(
+  model: TreatmentModel,
+  partsWater: number,
+  minutes: number,
+  celsius: number,
+): NextTrial {
+  const whole = model.doseResponse.completion95Minutes.value;
+  return nextTrial(model, seleniumDefaults, {
+    partsWater,
+    minutes: minutes > 0 ? minutes : whole,
+    celsius,
+  });
 }
 
 /** Completion curves for the chart. */

@@ -1,11 +1,12 @@
+import { compareFamilies, PAPER_FAMILIES } from '@wedgebook/core';
 import { describe, expect, it } from 'vitest';
 import { demoDocument } from './demo.ts';
-import { Derive } from './derive.ts';
+import { DEFAULT_FAMILY, Derive } from './derive.ts';
 import { DeriveBath } from './derive-bath.ts';
 import { applyWork, type WorkDocument } from './work.ts';
 
 const derive = new Derive();
-const family = 'toe-shoulder';
+const family = DEFAULT_FAMILY;
 
 describe('what follows from the notebook', () => {
   it('refits the strip that changed and no other', () => {
@@ -47,6 +48,16 @@ describe('what follows from the notebook', () => {
     expect(view.prediction?.before.paperGrade.band).toBe(4);
     expect(view.prediction?.after.paperGrade.band).toBe(3);
     expect(view.plan?.reachable).toBe(true);
+  });
+
+  it('lets a paper follow the family that fits it until another is chosen', () => {
+    const paper = demoDocument.strips.find(({ material }) => material === 'paper')!;
+    const asFitted = derive.fit(demoDocument, paper, family).curve!;
+    const best = compareFamilies(derive.fit(demoDocument, paper, family).readings)
+      .families.filter(({ family: each }) => PAPER_FAMILIES.includes(each))
+      .find(({ difference }) => difference === 0);
+    expect(asFitted.family).toBe(best?.family);
+    expect(derive.fit(demoDocument, paper, 'logistic-5').curve?.family).toBe('logistic-5');
   });
 
   it('says what is missing rather than failing on an empty or half-filled notebook', () => {

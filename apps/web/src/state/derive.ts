@@ -7,6 +7,7 @@ import {
   densityBand,
   filmMeasures,
   fitCurve,
+  fitPaperCurve,
   paperMeasures,
   warning,
   type CharacteristicCurve,
@@ -31,6 +32,9 @@ import type { WorkDocument } from './work.ts';
 
 /** Points along a drawn curve: one for every five or so pixels. */
 const SAMPLES = 120;
+
+/** The family in use until the user chooses another. */
+export const DEFAULT_FAMILY: CurveFamily = 'toe-shoulder';
 
 /** A strip with its curve, or why it has none. */
 export interface StripFit {
@@ -114,7 +118,11 @@ function fitStrip(
   const strip = { rows, unexposedDensities, exposure, tabletId, material } as Strip;
   const lookup = tabletLookup({ tablets } as WorkDocument);
   const readings = stripReadings(strip, lookup);
-  const fit = fitCurve(readings, { family });
+  // A paper is a sigmoid: unless another curve was chosen, the family that fits it best is taken.
+  const fit =
+    material === 'paper' && family === DEFAULT_FAMILY
+      ? fitPaperCurve(readings)
+      : fitCurve(readings, { family });
   const unread: Warning[] =
     readings.unreadCells > 0 ? [warning('steps-unread', { count: readings.unreadCells })] : [];
   return {

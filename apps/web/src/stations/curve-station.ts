@@ -80,16 +80,20 @@ export class CurveStation extends LitElement {
     const fit = view?.fit ?? null;
     if (view === undefined || fit === null) return nothing;
     const { family } = view;
-    const compared = this.compared === null ? null : { ...this.compared, chosen: family };
+    // For a paper the family may be chosen by its readings; the verdict is on the one in use.
+    const inUse = fit.curve?.family ?? family;
+    const compared = this.compared === null ? null : { ...this.compared, chosen: inUse };
     return html`<section class="station" aria-labelledby="title">
       <div class="head">
         <h2 id="title">${text.curve.title}</h2>
         <p class="says">
-          ${fit.fit.status === 'ok' ? text.curve.says(family, fit.fit.curve) : text.curve.why[fit.fit.reason]}
+          ${fit.fit.status === 'ok' ? text.curve.says(inUse, fit.fit.curve) : text.curve.why[fit.fit.reason]}
         </p>
       </div>
-      <p>${text.curve.families[family].about}</p>
-      ${compared === null ? nothing : html`<p><b>${text.curve.verdict(verdictOf(compared, family), compared)}</b></p>`}
+      <p>
+        ${inUse === family ? text.curve.families[family].about : text.curve.paperFollows(inUse)}
+      </p>
+      ${compared === null ? nothing : html`<p><b>${text.curve.verdict(verdictOf(compared, inUse), compared)}</b></p>`}
       <div class="scroll" tabindex="0" role="group" aria-label=${text.curve.rivals}>
         <table>
           <caption class="visually-hidden">

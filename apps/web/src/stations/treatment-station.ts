@@ -21,6 +21,7 @@ import { memo } from '../state/memo.ts';
 import { paperFit } from '../state/paper-fit.ts';
 import { text } from '../text.ts';
 import { modelTemplate } from './treatment-model.ts';
+import { nextTrialTemplate } from './treatment-next.ts';
 import { treatmentStyles } from './treatment-station.styles.ts';
 import '../parts/mixing-sheet.ts';
 import '../parts/number-field.ts';
@@ -83,7 +84,8 @@ export class TreatmentStation extends LitElement {
       ${this.targetTemplate(bath, targetGrade)}
       <h3>${text.treatment.completionTitle}</h3>
       <wb-chart id="completion" .height=${280} .layout=${completion}></wb-chart>
-      ${modelTemplate(model)} ${warningList(prediction?.warnings ?? model.warnings)}
+      ${nextTrialTemplate(bath.nextTrial)} ${modelTemplate(model)}
+      ${warningList(prediction?.warnings ?? model.warnings)}
       <wb-mixing .partsWater=${plan.partsWater}></wb-mixing>
     </section>`;
   }
@@ -186,6 +188,7 @@ export class TreatmentStation extends LitElement {
     targetGrade: number,
   ): TemplateResult {
     const t = text.treatment;
+    const sureness = plan === null ? null : t.sureness(plan);
     const usable = plan !== null && plan.reachable && plan.minutes > 0;
     return html`<div class="fields">
         ${choice({
@@ -215,6 +218,7 @@ export class TreatmentStation extends LitElement {
         }
       </div>
       <p class="plan">${plan === null ? t.noNegative : t.planSays(plan, targetGrade)}</p>
+      ${sureness === null ? nothing : html`<p class="sureness">${sureness}</p>`}
       <p class="quiet small">${t.sensitivity(sensitivity)}</p>`;
   }
 }

@@ -36,6 +36,8 @@ export const curve = {
     'fit-failed': 'The fit failed on these readings. Try another family, or check the steps.',
   },
   families,
+  paperFollows: (family: CurveFamily) =>
+    `A paper strip follows the family that fits it best until you choose another: here ${families[family].name}. Families that fit nearly as well widen its errors.`,
   rivals: 'Families of curves on these readings',
   family: 'family',
   scatter: 'scatter (density)',

@@ -2,6 +2,7 @@
 import { formatMinutes, formatNumber, formatSigned } from '@wedgebook/charts';
 import type {
   FittedLaw,
+  NextTrial,
   SeleniumDefaults,
   Sensitivity,
   TreatmentModel,
@@ -9,7 +10,7 @@ import type {
 } from '@wedgebook/core';
 import type { MixedVolume, MixingSheet } from '@wedgebook/core/quantities';
 import type { Plan } from '@wedgebook/notebook';
-import { gradeShort, plural, trimmed } from './phrases.ts';
+import { bath, gradeShort, plural, trimmed } from './phrases.ts';
 
 export const treatment = {
   title: 'Treatment',
@@ -72,6 +73,34 @@ export const treatment = {
       aim === 'in-band' ? 'as far into the band as the bath goes' : 'the middle of the band';
     return `Grade ${grade} is reached in ${formatMinutes(minutes)} (${formatNumber(100 * completion, 0)} % complete, gain ${needed}), ${how}: ${after}.`;
   },
+  sureness: ({ minutesError }: TreatmentPlan): string | null => {
+    if (minutesError === null) return null;
+    const { standardError, plausible } = minutesError;
+    const error =
+      standardError === null
+        ? 'Nothing of yours is fitted yet, so the time has no standard error'
+        : `Standard error of the time: ${formatNumber(standardError, 2)} min`;
+    const [least, most] = plausible;
+    return most === null
+      ? `${error}. It may well take from ${formatMinutes(least)} up, and the bath may not get there at all.`
+      : `${error}. It may well take between ${formatMinutes(least)} and ${formatMinutes(most)}.`;
+  },
+  nextTrialTitle: 'The scrap that would tell most',
+  nextTrial: ({ errorNow, trials }: NextTrial): string => {
+    const [best] = trials;
+    if (best === undefined) return '';
+    const { partsWater, minutes, celsius } = best.bath;
+    const part = Math.round(100 * (1 - best.errorAfter / errorNow));
+    const what = `Tone one more scrap at ${bath(partsWater, minutes, celsius)}`;
+    return part < 5
+      ? `${what}, if any: it would hardly narrow the gain at the bath as set (± ${formatNumber(errorNow, 3)} now, ± ${formatNumber(best.errorAfter, 3)} after).`
+      : `${what}: the standard error of the gain at the bath as set would fall from ${formatNumber(errorNow, 3)} to ${formatNumber(best.errorAfter, 3)}, ${part} % less.`;
+  },
+  nextTrialHint:
+    'Reckoned for a scrap read at two spots twice, before and after; built-in ranges count as knowledge until trials replace them.',
+  nextTrialTable: 'Trials by what they would tell',
+  expectedGain: 'gain expected',
+  errorAfter: 'error after',
   sensitivity: ({ perMinute, perDegree }: Sensitivity) =>
     `At the bath as set, one minute more changes the gain by ${formatSigned(perMinute, 3)}, one degree by ${formatSigned(perDegree, 3)}.`,
   completionTitle: 'Completion against minutes',

@@ -1,9 +1,11 @@
 /** Treatment models and plans for JSON, in the contract's keys. */
 import type {
   Estimate,
+  NextTrial,
   NotReachable,
   PlanAim,
   RangeReport,
+  Sensitivity,
   TreatmentModel,
   TreatmentPrediction,
   Warning,
@@ -27,6 +29,12 @@ export interface ShownPlan {
   readonly prediction: TreatmentPrediction;
   readonly light: GivenLight;
   readonly warnings: readonly Warning[];
+}
+
+/** How much hangs on a minute and a degree, and the trial that would tell most. */
+export interface Sureness {
+  readonly sensitivity: Sensitivity;
+  readonly nextTrial: NextTrial;
 }
 
 export function modelJson(model: TreatmentModel): object {
@@ -90,6 +98,22 @@ export function planJson(shown: ShownPlan): object {
     plausibleDensityRangeAfter: prediction.plausibleRange,
   };
 }
+
+/** The most telling trials, best first. */
+export function nextTrialJson({ errorNow, trials }: NextTrial): object {
+  return {
+    errorNow,
+    trials: trials.slice(0, SHOWN_TRIALS).map(({ bath, expectedGain, errorAfter }) => ({
+      partsWater: bath.partsWater,
+      minutes: bath.minutes,
+      celsius: bath.celsius,
+      expectedGain,
+      errorAfter,
+    })),
+  };
+}
+
+const SHOWN_TRIALS = 3;
 
 function rangeJson({ densityRange, printingRange, isoRange, paperGrade }: RangeReport): object {
   return {

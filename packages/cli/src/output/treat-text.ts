@@ -6,7 +6,8 @@ import { alignedTable, factList } from './aligned-table.ts';
 import { estimateText, fixed, minutesText } from './figures.ts';
 import { gradeText } from './paper-text.ts';
 import { gradeTableText, markText } from './provenance-text.ts';
-import type { ShownPlan } from './treat-json.ts';
+import type { ShownPlan, Sureness } from './treat-json.ts';
+import { SURENESS } from './treat-words.ts';
 import { wrapped } from './wrapped.ts';
 
 /** Law, dose-response with the source of every built-in figure, treated strips. */
@@ -45,8 +46,24 @@ export function modelText(model: TreatmentModel): string {
     ]),
     '  ',
   );
-  const head = `${T.model} (${T.origin[origin]})\n${facts}`;
+  const head = `${T.model} (${T.origin[origin]})\n${facts}${sourcesText(model)}`;
   return strips === '' ? head : `${head}${T.treated}\n${strips}`;
+}
+
+/** Where each built-in value that is in use comes from. */
+function sourcesText({ doseResponse }: TreatmentModel): string {
+  const names = [
+    ['maximumGain', T.maximumGain],
+    ['halfDose', T.halfDose],
+    ['concentrationExponent', T.concentrationExponent],
+    ['temperatureCoefficient', T.temperatureCoefficient],
+  ] as const;
+  const lines = names.flatMap(([name, [title]]) => {
+    if (doseResponse.origin[name] === 'fitted') return [];
+    const { provenance } = seleniumDefaults.parameters[name];
+    return wrapped(T.builtInSource(title, provenance.source, markText(provenance)), 96, '    ');
+  });
+  return lines.length === 0 ? '' : `  ${T.sources}\n${lines.join('')}`;
 }
 
 function sourceText(name: ResponseParameter, { doseResponse }: TreatmentModel): string {
@@ -67,7 +84,7 @@ export function planText(shown: ShownPlan, table: GradeTable): string {
     [T.bath, `1+${bath.partsWater}, ${bath.celsius} °C`, ''],
     [
       T.minutes,
-      minutesText(shown.minutes.value),
+      `${minutesText(shown.minutes.value)}${shown.minutes.standardError === null ? '' : ` ± ${fixed(shown.minutes.standardError, 2)}`}`,
       T.complete(fixed(100 * shown.completion.value, 1)),
     ],
     ...(shown.kind === 'plan' ? [[T.gain[0], estimateText(shown.gainNeeded), T.gain[1]]] : []),
@@ -92,7 +109,16 @@ export function planText(shown: ShownPlan, table: GradeTable): string {
     '  ',
   );
   const [low, high] = prediction.plausibleRange;
+  const times = shown.plausibleMinutes;
   const notes = [
+    ...(times === null
+      ? []
+      : [
+          SURENESS.plausible(
+            minutesText(times[0]),
+            times[1] === null ? null : minutesText(times[1]),
+          ),
+        ]),
     T.plausible(fixed(low, 2), fixed(high, 2)),
     `${M.paperGrade}: ${gradeTableText(table)}`,
     light.builtIn === null
@@ -100,6 +126,21 @@ export function planText(shown: ShownPlan, table: GradeTable): string {
       : T.callierBuiltIn(light.callierFactor, light.builtIn.name),
   ];
   return `${head}${facts}${beforeAfter}${notes.map((note) => `  ${note}\n`).join('')}`;
+}
+
+/** What hangs on a minute and a degree, and the next trial. */
+export function surenessText({ sensitivity, nextTrial }: Sureness): string {
+  const { perMinute, perDegree } = sensitivity;
+  const [best] = nextTrial.trials;
+  const line = `  ${SURENESS.sensitivity(fixed(perMinute, 4), fixed(perDegree, 4))}\n`;
+  if (best === undefined) return line;
+  const { partsWater, minutes, celsius } = best.bath;
+  const trial = SURENESS.trial(
+    `1+${partsWater}, ${minutesText(minutes)}, ${celsius} °C`,
+    fixed(nextTrial.errorNow, 3),
+    fixed(best.errorAfter, 3),
+  );
+  return `${line}${SURENESS.nextTrial}\n  ${trial}\n`;
 }
 
 /** Every caution with its source: never left out, never shortened. */

@@ -32,9 +32,15 @@ interface TreatJson {
     readonly gainNeeded: Estimate;
     readonly maximumGain: Estimate;
     readonly minutes: Estimate;
+    readonly plausibleMinutes?: readonly [number, number | null];
+    readonly sensitivity: { readonly perMinute: number; readonly perDegree: number };
     readonly completion: Estimate;
     readonly before: Range;
     readonly after: Range;
+  };
+  readonly nextTrial: {
+    readonly errorNow: number;
+    readonly trials: readonly { readonly minutes: number; readonly errorAfter: number }[];
   };
   readonly cautions: readonly { readonly text: string; readonly source: string }[];
   readonly warnings: readonly { readonly code: string; readonly message: string }[];
@@ -88,6 +94,28 @@ describe('treat FILE', () => {
       'range after',
     );
     expectWithin(plan.after.densityRange.value, 0.74 * plan.gainNeeded.value, 1e-6, 'gain');
+  });
+
+  it('says how sure the minutes are, what hangs on them and which scrap would tell most', async () => {
+    const words = ['--range', '0.74', '--to-grade', '3', '--dilution', '1+3'] as const;
+    const fitted = await treat('t.csv', ...words);
+    const { value, standardError } = fitted.plan.minutes;
+    expect(standardError).toBeGreaterThan(0);
+    const [least, most] = fitted.plan.plausibleMinutes!;
+    expect(least).toBeLessThan(value);
+    expect(most).toBeGreaterThan(value);
+    // Nothing fitted, no standard error; the built-in ranges leave far more open.
+    const { plan, nextTrial } = await treat(...words);
+    expect(plan.minutes.standardError).toBeNull();
+    const width = (plan.plausibleMinutes![1] ?? Infinity) / plan.plausibleMinutes![0];
+    expect(width).toBeGreaterThan(most! / least);
+    expect(plan.sensitivity.perMinute).toBeGreaterThan(0);
+    expect(nextTrial.trials).toHaveLength(3);
+    for (const { errorAfter } of nextTrial.trials)
+      expect(errorAfter).toBeLessThan(nextTrial.errorNow);
+    const { stdout } = await ran(['treat', 't.csv', ...words], FILES);
+    expect(stdout).toMatch(/time may well lie between .* and/);
+    expect(stdout).toMatch(/The scrap that would tell most next\n {2}1\+/);
   });
 
   it('takes an untreated strip of the same name, before and after one bath', async () => {

@@ -3,8 +3,10 @@ import {
   defaultTreatment,
   exactly,
   fitTreatment,
+  nextTrial,
   planTreatment,
   predictTreatment,
+  sensitivityOf,
   type GradeTable,
   type NegativeToTreat,
   type TreatmentModel,
@@ -24,8 +26,15 @@ import { requireSource, STRIP_OPTIONS, stripOptions } from '../input/strip-optio
 import type { Arguments } from '../input/arguments.ts';
 import type { CommandIo } from '../io.ts';
 import { gradeTableJson } from '../output/provenance-text.ts';
-import { cautionsJson, modelJson, planJson, type ShownPlan } from '../output/treat-json.ts';
-import { cautionsText, modelText, planText } from '../output/treat-text.ts';
+import {
+  cautionsJson,
+  modelJson,
+  nextTrialJson,
+  planJson,
+  type ShownPlan,
+  type Sureness,
+} from '../output/treat-json.ts';
+import { cautionsText, modelText, planText, surenessText } from '../output/treat-text.ts';
 import { shownWarnings, warningLines } from '../output/warnings.ts';
 import { USAGE } from '../text.ts';
 import { treatedStrips } from '../treatment/treated-strips.ts';
@@ -72,7 +81,11 @@ export const treat: Verb = {
     return {
       json: {
         ...modelJson(model),
-        ...(shown !== null && { plan: planJson(shown), gradeTable: gradeTableJson(table) }),
+        ...(shown !== null && {
+          plan: { ...planJson(shown), sensitivity: shown.sensitivity },
+          nextTrial: nextTrialJson(shown.nextTrial),
+          gradeTable: gradeTableJson(table),
+        }),
         cautions: cautionsJson(cautions),
         warnings,
       },
@@ -80,6 +93,7 @@ export const treat: Verb = {
         [
           modelText(model),
           shown === null ? '' : planText(shown, table),
+          shown === null ? '' : surenessText(shown),
           warningLines(warnings, ''),
           cautionsText(cautions),
         ]
@@ -178,6 +192,24 @@ function partsOf(dilution: string): number {
 }
 
 async function carriedOut(
+  order: PlanOrder,
+  model: TreatmentModel,
+  given: Arguments,
+  io: CommandIo,
+  gradeTable: GradeTable,
+): Promise<ShownPlan & Sureness> {
+  const shown = await plannedOrPredicted(order, model, given, io, gradeTable);
+  // Where nothing is to be done in the bath, trials are judged by the whole of its effect.
+  const { bath } = shown.prediction;
+  const minutes = bath.minutes > 0 ? bath.minutes : model.doseResponse.completion95Minutes.value;
+  return {
+    ...shown,
+    sensitivity: sensitivityOf(model, bath),
+    nextTrial: nextTrial(model, seleniumDefaults, { ...bath, minutes }),
+  };
+}
+
+async function plannedOrPredicted(
   { negative, bath, target }: PlanOrder,
   model: TreatmentModel,
   given: Arguments,
