@@ -198,6 +198,8 @@ export const TREATMENT = {
     `density range after may well lie between ${low} and ${high}, given what is known of the bath`,
   callier: (factor: number) => `Callier factor ${factor}: yours`,
   callierBuiltIn: (factor: number, light: string) => `Callier factor ${factor}: built-in, ${light}`,
+  sources: 'Where the built-in values come from',
+  builtInSource: (name: string, source: string, mark: string) => `${name}: ${source} (${mark})`,
   fromTrials: 'fitted',
   fromDefaults: 'built-in',
   treated: 'Treated strips',

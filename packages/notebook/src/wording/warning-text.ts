@@ -106,7 +106,7 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
   'grade-tables-disagree': () =>
     'The two built-in grade tables differ for this range. The figure follows the table that is named; print a test strip.',
   'value-unverified': (d) =>
-    `${clause(d, 'what', (what) => `The ${what}`) || 'A built-in value'} is from memory and unverified${clause(d, 'source', (s) => ` (${s})`)}. Replace it with your own readings.`,
+    `${clause(d, 'what', (what) => `The ${what}`) || 'A built-in value'} is unverified${clause(d, 'source', (s) => ` (${s})`)}. Replace it with your own readings.`,
   // match and treatment
   'highlight-thinner-than-shadow': () =>
     'The highlight reads thinner than the shadow. On a negative the highlight is the denser spot; exchange the two.',
