@@ -12,29 +12,18 @@
  * offset. Deviations: bounds by an active set; the polish.
  */
 import { InvalidArgumentError } from '../errors.ts';
-import { accelerate, newStepHistory, type StepHistory } from './accelerated-step.ts';
+import { accelerate, type StepHistory } from './accelerated-step.ts';
 import { checkProblem } from './check-problem.ts';
 import { fitFromPoint } from './fit-from-point.ts';
-import {
-  evaluateAt,
-  linearise,
-  newLinearisation,
-  newPoint,
-  type Linearisation,
-  type Point,
-} from './linearisation.ts';
+import { evaluateAt, linearise, type Linearisation, type Point } from './linearisation.ts';
 import type {
   LeastSquaresFit,
   LeastSquaresOptions,
   LeastSquaresProblem,
   StopTest,
 } from './least-squares-types.ts';
-import {
-  gaussNewtonStep,
-  stepWorkspace,
-  trustRegionStep,
-  type StepWorkspace,
-} from './trust-region-step.ts';
+import { keepBuffers, takeBuffers } from './search-buffers.ts';
+import { gaussNewtonStep, trustRegionStep, type StepWorkspace } from './trust-region-step.ts';
 
 /** First radius in lengths of the scaled start. 100 loses BoxBOD from its far start. */
 const FIRST_RADIUS = 3;
@@ -82,28 +71,29 @@ export function leastSquares(
   options: LeastSquaresOptions = {},
 ): LeastSquaresFit {
   checkProblem(problem);
-  const { residualCount: n, start, fixed } = problem;
+  const { start, fixed } = problem;
   const count = start.length;
   const { weightKind = 'relative', maxIterations = 1000 } = options;
   const { offsetTolerance = 1e-10, reductionTolerance = 4 * ROUNDING } = options;
+  const buffers = takeBuffers(problem);
+  const { linear, work, history, step, move, points } = buffers;
   const search: Search = {
     problem,
-    linear: newLinearisation(problem),
-    work: stepWorkspace(count),
-    history: newStepHistory(count),
-    step: new Float64Array(count),
-    move: new Float64Array(count),
+    linear,
+    work,
+    history,
+    step,
+    move,
     maxIterations,
     offsetTolerance,
     reductionTolerance,
-    here: newPoint(count, n),
-    there: newPoint(count, n),
+    here: points[0],
+    there: points[1],
     evaluations: 1,
     radius: -1,
     lambda: 0,
     flatSteps: 0,
   };
-  const { linear } = search;
   search.here.parameters.set(start);
   evaluateAt(problem, search.here, linear.roots);
   if (search.here.square === Infinity) {
@@ -113,12 +103,10 @@ export function leastSquares(
   if (fixed) for (const stays of fixed) if (stays) permitted--;
   const enough = linear.usable >= permitted;
   const test = enough ? iterate(search) : 'iterations';
-  return fitFromPoint(problem, search.here, linear, {
-    enough,
-    test,
-    evaluations: search.evaluations,
-    weightKind,
-  });
+  const { here, evaluations } = search;
+  const fit = fitFromPoint(problem, here, linear, { enough, test, evaluations, weightKind });
+  keepBuffers(buffers);
+  return fit;
 }
 
 /** Steps until a test ends the search. */

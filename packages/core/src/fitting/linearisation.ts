@@ -44,9 +44,9 @@ export interface Linearisation {
   readonly squares: Float64Array;
   readonly originals: Float64Array;
   /** Roots of the weights; null where all are 1. */
-  readonly roots: Float64Array | null;
+  roots: Float64Array | null;
   /** Residuals with a weight above 0. */
-  readonly usable: number;
+  usable: number;
   freeCount: number;
   /** Least ratio of a column's length to its scale. */
   leastShare: number;
@@ -64,9 +64,7 @@ export function newPoint(count: number, n: number): Point {
   };
 }
 
-export function newLinearisation(problem: LeastSquaresProblem): Linearisation {
-  const { residualCount: n, weights } = problem;
-  const count = problem.start.length;
+export function newLinearisation(count: number, n: number): Linearisation {
   return {
     columns: new Float64Array(n * count),
     right: new Float64Array(n),
@@ -76,8 +74,8 @@ export function newLinearisation(problem: LeastSquaresProblem): Linearisation {
     held: new Uint8Array(count),
     squares: new Float64Array(count),
     originals: new Float64Array(count),
-    roots: weights ? Float64Array.from(weights, Math.sqrt) : null,
-    usable: weights ? weights.filter((weight) => weight > 0).length : n,
+    roots: null,
+    usable: n,
     freeCount: 0,
     leastShare: 1,
     rank: 0,
