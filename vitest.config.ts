@@ -31,6 +31,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['test/browser/**/*.test.ts'],
+          globalSetup: ['test/browser/build-app.ts'],
           testTimeout: 60_000,
           hookTimeout: 120_000,
           fileParallelism: false,

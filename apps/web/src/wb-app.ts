@@ -64,7 +64,6 @@ export class WedgebookApp extends LitElement {
     const { document } = this.app.store.state;
     const { announcement, saveFault } = session.value;
     return html`
-      <a class="skip" href="#readings" @click=${this.onSkip}>${text.app.skip}</a>
       ${this.headTemplate(document)}
       <main id="main">
         ${
@@ -101,6 +100,7 @@ export class WedgebookApp extends LitElement {
     const { canUndo, canRedo } = this.app.store.state;
     const { theme, lastSaved, lastExported } = this.app.session.value;
     return html`<header>
+      <button class="skip" @click=${this.onSkip}>${text.app.skip}</button>
       <div class="title">
         <h1 class="visually-hidden">${text.app.name}</h1>
         <span class="name" aria-hidden="true">${text.app.name}</span>
@@ -243,8 +243,7 @@ export class WedgebookApp extends LitElement {
     showTheme(theme);
   };
 
-  private readonly onSkip = (event: Event): void => {
-    event.preventDefault();
+  private readonly onSkip = (): void => {
     this.renderRoot.querySelector<HTMLElement>('#readings')?.scrollIntoView();
     const readings = this.renderRoot.querySelector('wb-readings');
     readings?.renderRoot.querySelector<HTMLElement>('button')?.focus();

@@ -121,9 +121,8 @@ export class NumberField extends LitElement {
       aria-label=${text.field.slider(this.label)}
       aria-valuetext=${`${this.lead}${this.value ?? ''} ${this.unit}`.trim()}
       @input=${this.onSlide}
-      @change=${() => {
-        this.app.app.store.endMerge();
-      }}
+      @pointerup=${this.endGesture}
+      @blur=${this.endGesture}
     />`;
   }
 
@@ -149,6 +148,11 @@ export class NumberField extends LitElement {
     this.fault = null;
     this.forget();
     this.tell(Number((event.target as HTMLInputElement).value));
+  };
+
+  /** One drag, or one run of arrow keys, is one step of undo. */
+  private readonly endGesture = (): void => {
+    this.app.app.store.endMerge();
   };
 
   private readonly onKey = (event: KeyboardEvent): void => {

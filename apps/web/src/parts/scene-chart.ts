@@ -2,7 +2,7 @@
  * A drawing on the screen: the scene's marks as SVG whose colours come from the theme, and the
  * table of the same figures under it. The layout is asked for again when the width changes.
  */
-import type { Mark, Scene } from '@wedgebook/charts';
+import type { Mark, Scene, SceneTable } from '@wedgebook/charts';
 import { FONT_FAMILY } from '@wedgebook/charts';
 import { css, html, LitElement, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
@@ -17,6 +17,9 @@ export class SceneChart extends LitElement {
   static override styles = [
     sharedStyles,
     css`
+      :host {
+        contain: layout paint;
+      }
       svg {
         display: block;
         max-width: 100%;
@@ -134,6 +137,8 @@ export class SceneChart extends LitElement {
   /** Height in pixels; 0 lets the layout choose. */
   @property({ type: Number }) height = 0;
   @state() private width = 0;
+  /** The table is made when it is unfolded: it would cost more than the drawing. */
+  @state() private tableShown = false;
 
   private readonly observer = new ResizeObserver(([entry]) => {
     const width = Math.floor(entry?.contentRect.width ?? 0);
@@ -169,30 +174,39 @@ export class SceneChart extends LitElement {
       >
         ${marks.map(drawMark)}
       </svg>
-      <details class="no-print">
+      <details
+        class="no-print"
+        @toggle=${(event: Event) => {
+          this.tableShown = (event.target as HTMLDetailsElement).open;
+        }}
+      >
         <summary>${text.chart.table}</summary>
-        <div class="tall" tabindex="0" role="group" aria-label=${table.caption}>
-          <table>
-            <caption class="visually-hidden">
-              ${table.caption}
-            </caption>
-            <thead>
-              <tr>
-                ${table.columns.map((column) => html`<th scope="col">${column}</th>`)}
-              </tr>
-            </thead>
-            <tbody>
-              ${table.rows.map(
-                (row) =>
-                  html`<tr>
-                    ${row.map((cell) => html`<td>${cell}</td>`)}
-                  </tr>`,
-              )}
-            </tbody>
-          </table>
-        </div>
+        ${this.tableShown ? tableTemplate(table) : nothing}
       </details>`;
   }
+}
+
+function tableTemplate({ caption, columns, rows }: SceneTable): TemplateResult {
+  return html`<div class="tall" tabindex="0" role="group" aria-label=${caption}>
+    <table>
+      <caption class="visually-hidden">
+        ${caption}
+      </caption>
+      <thead>
+        <tr>
+          ${columns.map((column) => html`<th scope="col">${column}</th>`)}
+        </tr>
+      </thead>
+      <tbody>
+        ${rows.map(
+          (row) =>
+            html`<tr>
+              ${row.map((cell) => html`<td>${cell}</td>`)}
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  </div>`;
 }
 
 function drawMark(mark: Mark): TemplateResult {

@@ -6,13 +6,6 @@ import { openDB, type IDBPDatabase } from 'idb';
 const DATABASE = 'wedgebook';
 const STORE = 'kept';
 
-/** What is kept under one key. */
-export interface Kept {
-  /** The saved form of the notebook; see `savedNotebook`. */
-  readonly notebook: unknown;
-  readonly savedAt: string;
-}
-
 export class Storage {
   readonly #database: Promise<IDBPDatabase>;
 

@@ -1,0 +1,146 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser } from 'playwright-core';
+import type { AxeResults, RunOptions } from 'axe-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { launchChromium, openApp, type Theme } from './chromium.ts';
+import { serveApp, type ServedApp } from './served-app.ts';
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const THEMES: readonly Theme[] = ['light', 'dim', 'darkroom'];
+
+let browser: Browser;
+let server: ServedApp;
+
+beforeAll(async () => {
+  server = await serveApp();
+  browser = await launchChromium();
+});
+afterAll(async () => {
+  await browser.close();
+  await server.close();
+});
+
+describe('accessibility, by the rules of WCAG 2.2 A and AA as axe-core checks them', () => {
+  it.each(THEMES)('finds nothing wrong in the %s theme', async (theme) => {
+    const { page, close, faults } = await openApp(browser, server.url, { theme });
+    for (const summary of await page.locator('details:not([open]) > summary').all()) {
+      if (await summary.isVisible()) await summary.click();
+    }
+    const options: RunOptions = {
+      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+    };
+    // Evaluated, not added as a script: the policy of the page allows no inline script.
+    await page.evaluate(AXE);
+    const results = await page.evaluate(
+      (given) =>
+        (globalThis as unknown as { axe: { run: (o: RunOptions) => Promise<AxeResults> } }).axe.run(
+          given,
+        ),
+      options,
+    );
+    const found = results.violations.map(
+      ({ id, nodes }) =>
+        `${id}: ${nodes
+          .map(({ target }) => target.join(' '))
+          .slice(0, 3)
+          .join('; ')}`,
+    );
+    expect(found).toEqual([]);
+    expect(faults).toEqual([]);
+    await close();
+  });
+});
+
+describe('contrast of the drawings', () => {
+  // WCAG 2.2, success criteria 1.4.3 and 1.4.11 (published, W3C): text 4.5:1, marks 3:1.
+  it.each(THEMES)('holds for every text and every mark that carries meaning, %s', async (theme) => {
+    const { page, close } = await openApp(browser, server.url, { theme });
+    const pairs = await page.evaluate(() => {
+      const charts = [...document.querySelector('wb-app')!.shadowRoot!.querySelectorAll('*')]
+        .flatMap((host) => [...(host.shadowRoot?.querySelectorAll('wb-chart') ?? [])])
+        .flatMap((chart) => [...(chart.shadowRoot?.querySelectorAll('svg') ?? [])]);
+      return charts.flatMap((svg) => {
+        const ground = getComputedStyle(svg).backgroundColor;
+        return [...svg.querySelectorAll('text, path')].map((mark) => {
+          const style = getComputedStyle(mark);
+          const isText = mark.localName === 'text';
+          const ink = isText || style.stroke === 'none' ? style.fill : style.stroke;
+          return { isText, ink, ground, classes: mark.getAttribute('class') ?? '' };
+        });
+      });
+    });
+    expect(pairs.length).toBeGreaterThan(100);
+    for (const { isText, ink, ground, classes } of pairs) {
+      if (/s-rule|f-ground/.test(classes)) continue; // grid lines, and shapes in the ground colour
+      expect(contrast(ink, ground), `${ink} on ${ground} (${classes})`).toBeGreaterThanOrEqual(
+        isText ? 4.5 : 3,
+      );
+    }
+    await close();
+  });
+
+  it('red on black shows no other light: no pixel has green or blue in it', async () => {
+    const { page, close } = await openApp(browser, server.url, { theme: 'darkroom' });
+    for (const at of [0, 1200, 2600, 4000, 5400]) {
+      await page.evaluate((y) => {
+        scrollTo(0, y);
+      }, at);
+      const png = await page.screenshot();
+      const strays = await page.evaluate(async (base64) => {
+        const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+        const image = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
+        const canvas = new OffscreenCanvas(image.width, image.height);
+        const context = canvas.getContext('2d')!;
+        context.drawImage(image, 0, 0);
+        const { data } = context.getImageData(0, 0, image.width, image.height);
+        let count = 0;
+        for (let i = 0; i < data.length; i += 4)
+          if (data[i + 1]! > 8 || data[i + 2]! > 8) count += 1;
+        return count;
+      }, png.toString('base64'));
+      expect(strays, `at ${at}`).toBe(0);
+    }
+    await close();
+  });
+});
+
+describe('size', () => {
+  it.each([360, 600, 768, 1024, 1920])(
+    'needs no sideways scrolling at %d pixels',
+    async (width) => {
+      const { page, close } = await openApp(browser, server.url, { width });
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
+        width,
+      );
+      await close();
+    },
+  );
+
+  it('has targets of at least 24 pixels (WCAG 2.2, 2.5.8) at 360 pixels', async () => {
+    const { page, close } = await openApp(browser, server.url, { width: 360 });
+    const small: string[] = [];
+    for (const control of await page.locator('button, select, input, summary, nav a').all()) {
+      const box = await control.boundingBox();
+      if (box === null) continue;
+      if (box.width < 24 || box.height < 24) {
+        small.push(await control.evaluate((element) => element.outerHTML.slice(0, 80)));
+      }
+    }
+    expect(small).toEqual([]);
+    await close();
+  });
+});
+
+/** Contrast ratio of two computed colours, WCAG 2.2. */
+function contrast(a: string, b: string): number {
+  const luminance = (colour: string) => {
+    const [red = 0, green = 0, blue = 0] = (colour.match(/\d+(\.\d+)?/g) ?? []).map((value) => {
+      const c = Number(value) / 255;
+      return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
+    });
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+  };
+  const [high = 0, low = 0] = [luminance(a), luminance(b)].sort((x, y) => y - x);
+  return (high + 0.05) / (low + 0.05);
+}

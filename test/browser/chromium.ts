@@ -1,0 +1,82 @@
+/** A headless Chromium, and pages of the app in it that note every fault. */
+import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
+
+const FLAGS = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** Starts Debian's Chromium, or the one that WEDGEBOOK_CHROMIUM names. */
+export function launchChromium(): Promise<Browser> {
+  const executablePath = process.env['WEDGEBOOK_CHROMIUM'] ?? '/usr/bin/chromium';
+  return chromium.launch({ executablePath, args: FLAGS });
+}
+
+export type Theme = 'light' | 'dim' | 'darkroom';
+
+export interface AppPage {
+  readonly page: Page;
+  /** Console errors, uncaught exceptions and violations of the content security policy. */
+  readonly faults: string[];
+  readonly close: () => Promise<void>;
+}
+
+export interface OpenOptions {
+  readonly width?: number;
+  readonly height?: number;
+  readonly theme?: Theme;
+  readonly context?: BrowserContextOptions;
+}
+
+/** Opens the app in a context of its own, with nothing stored. */
+export async function openApp(
+  browser: Browser,
+  url: string,
+  { width = 1280, height = 900, theme = 'light', context: options = {} }: OpenOptions = {},
+): Promise<AppPage> {
+  const context = await browser.newContext({ viewport: { width, height }, ...options });
+  const page = await context.newPage();
+  const faults: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
+  });
+  page.on('pageerror', (error) => faults.push(error.message));
+  await page.addInitScript((chosen) => {
+    document.addEventListener('securitypolicyviolation', (event) => {
+      console.error(`content security policy: ${event.violatedDirective} ${event.blockedURI}`);
+    });
+    if (localStorage.getItem('wedgebook-theme') === null) {
+      localStorage.setItem('wedgebook-theme', chosen);
+    }
+  }, theme);
+  await page.goto(url);
+  await page.locator('wb-sheet svg').first().waitFor();
+  return { page, faults, close: () => context.close() };
+}
+
+/** Path data of a named mark of the curve sheet, or null. */
+export function markOf(page: Page, name: string): Promise<string | null> {
+  const mark = page.locator(`wb-sheet #sheet svg [data-name="${name}"]`);
+  return mark.count().then((count) => (count === 0 ? null : mark.first().getAttribute('d')));
+}
+
+/** A cell of the typing sheet: row 0 is the first step, column 1 the first reading. */
+export function cellOf(page: Page, row: number, column: number) {
+  return page.locator(`wb-worksheet input[data-row="${row}"][data-column="${column}"]`);
+}
+
+/** Puts text on the page's clipboard event, as a paste into a field does. */
+export async function pasteInto(page: Page, row: number, column: number, text: string) {
+  await cellOf(page, row, column).evaluate((field, pasted) => {
+    const data = new DataTransfer();
+    data.setData('text/plain', pasted);
+    const paste = { clipboardData: data, bubbles: true, composed: true, cancelable: true };
+    field.dispatchEvent(new ClipboardEvent('paste', paste));
+  }, text);
+}

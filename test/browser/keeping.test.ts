@@ -1,0 +1,116 @@
+import { readFileSync } from 'node:fs';
+import type { Browser } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { cellOf, launchChromium, openApp, type AppPage } from './chromium.ts';
+import { serveApp, type ServedApp } from './served-app.ts';
+
+let browser: Browser;
+let server: ServedApp;
+let app: AppPage;
+
+beforeAll(async () => {
+  server = await serveApp();
+  browser = await launchChromium();
+});
+afterAll(async () => {
+  await browser.close();
+  await server.close();
+});
+beforeEach(async () => {
+  app = await openApp(browser, server.url);
+});
+afterEach(async () => {
+  const { faults } = app;
+  await app.close();
+  expect(faults).toEqual([]);
+});
+
+async function exported(): Promise<{ name: string; text: string }> {
+  const [download] = await Promise.all([
+    app.page.waitForEvent('download'),
+    app.page.getByRole('button', { name: 'Export' }).click(),
+  ]);
+  return {
+    name: download.suggestedFilename(),
+    text: readFileSync(await download.path(), 'utf8'),
+  };
+}
+
+const choose = (name: string, text: string) =>
+  app.page
+    .locator('input[type=file]')
+    .setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+
+describe('the notebook', () => {
+  it('goes out to a file and comes back the same, unreadable entries and all', async () => {
+    const { page } = app;
+    await cellOf(page, 0, 1).fill('1.41');
+    await cellOf(page, 1, 1).fill('oops');
+    const first = await exported();
+    expect(first.name).toMatch(/^ferry-.*\d{4}-\d\d-\d\d\.json$/);
+    expect(
+      await page
+        .getByText(/exported \w/)
+        .first()
+        .isVisible(),
+    ).toBe(true);
+    await page.getByRole('button', { name: 'Start an empty notebook' }).click();
+    await choose(first.name, first.text);
+    const dialog = page.getByRole('dialog');
+    await dialog.waitFor();
+    expect(await dialog.innerText()).toMatch(/13 strips, 3 negatives and 3 papers/);
+    await dialog.getByRole('button', { name: 'Replace' }).click();
+    expect(await cellOf(page, 0, 1).inputValue()).toBe('1.41');
+    expect(await cellOf(page, 1, 1).inputValue()).toBe('oops');
+    expect((await exported()).text).toBe(first.text);
+  });
+
+  it('asks before an import replaces it, and undo brings it back', async () => {
+    const { page } = app;
+    const { text } = await exported();
+    const other = text.replace('Ferry and landing stage in river fog', 'Another notebook');
+    await choose('other.json', other);
+    await page.getByRole('button', { name: 'Keep the present one' }).click();
+    const title = page.getByLabel('Title of the notebook');
+    expect(await title.inputValue()).toContain('Ferry');
+    await choose('other.json', other);
+    await page.getByRole('button', { name: 'Replace' }).click();
+    expect(await title.inputValue()).toBe('Another notebook');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await title.inputValue()).toContain('Ferry');
+  });
+
+  it.each([
+    ['an empty file', ''],
+    ['binary bytes', '\u0000\u0001\ufffd'],
+    ['another kind of file', '{"format":"something else"}'],
+    ['a newer notebook', '{"format":"wedgebook-notebook","schemaVersion":99,"document":{}}'],
+  ])('refuses %s with a reason and changes nothing', async (_, text) => {
+    const { page } = app;
+    await choose('file.json', text);
+    const alert = page.getByRole('alert');
+    await alert.waitFor();
+    expect(await alert.innerText()).toMatch(/nothing was changed/);
+    expect(await page.getByLabel('Title of the notebook').inputValue()).toContain('Ferry');
+  });
+
+  it('keeps the theme over a reload', async () => {
+    const { page } = app;
+    await page.getByLabel('Theme').selectOption('darkroom');
+    await page.reload();
+    await page.locator('wb-sheet svg').first().waitFor();
+    expect(await page.evaluate(() => document.documentElement.dataset['theme'])).toBe('darkroom');
+    expect(await page.getByText('Red on black is no safelight').first().isVisible()).toBe(true);
+  });
+});
+
+it('follows the system’s wish for a dark screen until a theme is chosen', async () => {
+  const dark = await openApp(browser, server.url, { context: { colorScheme: 'dark' } });
+  await dark.page.getByLabel('Theme').selectOption('system');
+  expect(await dark.page.evaluate(() => document.documentElement.dataset['theme'])).toBe('dim');
+  await dark.page.emulateMedia({ colorScheme: 'light' });
+  await expect
+    .poll(() => dark.page.evaluate(() => document.documentElement.dataset['theme']))
+    .toBe('light');
+  await dark.close();
+});

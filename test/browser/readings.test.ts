@@ -1,0 +1,160 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { cellOf, launchChromium, markOf, openApp, pasteInto, type AppPage } from './chromium.ts';
+import { serveApp, type ServedApp } from './served-app.ts';
+
+let browser: Browser;
+let server: ServedApp;
+let app: AppPage;
+
+beforeAll(async () => {
+  server = await serveApp();
+  browser = await launchChromium();
+});
+afterAll(async () => {
+  await browser.close();
+  await server.close();
+});
+beforeEach(async () => {
+  app = await openApp(browser, server.url);
+});
+afterEach(async () => {
+  const { faults } = app;
+  await app.close();
+  expect(faults).toEqual([]);
+});
+
+const saved = () => app.page.locator('[data-saved]').first();
+
+describe('a first visit', () => {
+  it('opens on the demonstration notebook, marked as invented, with curves drawn', async () => {
+    const { page } = app;
+    await expect
+      .poll(() => page.getByText('every reading in it is invented').isVisible())
+      .toBe(true);
+    expect(await markOf(page, 'curve-before')).toMatch(/^M/);
+    expect(await markOf(page, 'curve-after')).toMatch(/^M/);
+    expect(await markOf(page, 'fill-before')).toMatch(/^M/);
+    expect(await page.locator('.verdict').innerText()).toMatch(
+      /grade 4; after the bath .* grade 3/,
+    );
+    expect(await page.getByRole('button', { name: 'Start an empty notebook' }).isVisible()).toBe(
+      true,
+    );
+  });
+
+  it('starts an empty notebook, and undo brings the demonstration back', async () => {
+    const { page } = app;
+    await page.getByRole('button', { name: 'Start an empty notebook' }).click();
+    expect(await page.locator('wb-readings .rack button').count()).toBe(0);
+    expect(await page.getByText('Add one and type or paste').isVisible()).toBe(true);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => markOf(page, 'curve-before')).toMatch(/^M/);
+  });
+});
+
+describe('readings', () => {
+  it('correct one and everything below changes', async () => {
+    const { page } = app;
+    const before = {
+      curve: await markOf(page, 'curve-before'),
+      measures: await page.locator('wb-measures section').innerText(),
+      toned: await markOf(page, 'curve-after'),
+    };
+    await cellOf(page, 0, 1).fill('1.90');
+    await expect.poll(() => markOf(page, 'curve-before')).not.toBe(before.curve);
+    expect(await page.locator('wb-measures section').innerText()).not.toBe(before.measures);
+    expect(await markOf(page, 'curve-after')).not.toBe(before.toned);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => markOf(page, 'curve-before')).toBe(before.curve);
+    expect(await cellOf(page, 0, 1).inputValue()).toBe('1.36');
+  });
+
+  it('walk with arrows and Enter', async () => {
+    const { page } = app;
+    await cellOf(page, 3, 1).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('ArrowRight');
+    const at = await page.evaluate(() => {
+      let active: Element | null = document.activeElement;
+      while (active?.shadowRoot?.activeElement) active = active.shadowRoot.activeElement;
+      return active instanceof HTMLElement
+        ? [active.dataset['row'], active.dataset['column']]
+        : null;
+    });
+    expect(at).toEqual(['4', '2']);
+  });
+
+  it('keep a wrong entry as typed, say what is wrong, and keep it over a reload', async () => {
+    const { page } = app;
+    await cellOf(page, 2, 1).fill('1.2q');
+    const fault = page.locator('wb-worksheet .fault');
+    expect(await fault.innerText()).toContain('“1.2q” is not a number');
+    expect(await cellOf(page, 2, 1).getAttribute('aria-invalid')).toBe('true');
+    expect(await page.getByText('1 entry of this strip cannot be read').isVisible()).toBe(true);
+    await page.keyboard.press('Tab');
+    expect(await cellOf(page, 2, 1).inputValue()).toBe('1.2q');
+    await saved().waitFor();
+    await page.reload();
+    await cellOf(page, 2, 1).waitFor();
+    expect(await cellOf(page, 2, 1).inputValue()).toBe('1.2q');
+    await cellOf(page, 2, 1).fill('1,26');
+    await expect.poll(() => fault.count()).toBe(0);
+  });
+
+  it('paste a messy table: heads, decimal commas, a word, steps in reverse', async () => {
+    const { page } = app;
+    await page.getByRole('button', { name: '+ New strip' }).click();
+    const rows = Array.from({ length: 21 }, (_, i) => {
+      const step = 21 - i;
+      const density =
+        step === 5 ? 'smudge' : (0.15 + 1.4 / (1 + Math.exp((step - 9) / 2.5))).toFixed(2);
+      return `${step};${density.replace('.', ',')};`;
+    });
+    await pasteInto(page, 0, 1, `\r\nStep;Density;\r\n${rows.join('\r\n')}\r\n`);
+    await expect.poll(() => cellOf(page, 4, 1).inputValue()).toBe('smudge');
+    expect(await cellOf(page, 0, 1).inputValue()).toBe('1.50');
+    expect(await cellOf(page, 20, 1).inputValue()).toBe('0.16');
+    expect(await page.locator('[aria-live]').innerText()).toMatch(
+      /Pasted 20 readings in 21 rows.*1 cell cannot be read and is kept as pasted/,
+    );
+    await expect.poll(() => markOf(page, 'curve-before')).toMatch(/^M/);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => cellOf(page, 0, 1).inputValue()).toBe('');
+  });
+
+  it('are read in transmittance and stops as well', async () => {
+    const { page } = app;
+    await page.getByLabel('Readings in').selectOption('transmittance');
+    await cellOf(page, 0, 1).fill('4 %');
+    await page.getByLabel('Readings in').selectOption('density');
+    await expect.poll(() => cellOf(page, 0, 1).inputValue()).toBe('1.3979');
+  });
+
+  it('survive a reload at once after the last keystroke', async () => {
+    const { page } = app;
+    await cellOf(page, 1, 2).fill('1.34');
+    await page.reload();
+    await cellOf(page, 1, 2).waitFor();
+    expect(await cellOf(page, 1, 2).inputValue()).toBe('1.34');
+    expect(
+      await page
+        .getByText(/^Saved /)
+        .first()
+        .isVisible(),
+    ).toBe(true);
+  });
+
+  it('take a calibrated tablet of the user’s own', async () => {
+    const { page } = app;
+    await page.getByRole('button', { name: '+ New strip' }).click();
+    await page.locator('wb-strip-details summary').first().click();
+    await page.getByText('Enter the calibrated densities').click();
+    await page.getByLabel('Densities from the clear end').fill('0,04 0,19 x 0,49');
+    await page.getByRole('button', { name: 'Use this tablet' }).click();
+    expect(await page.getByText('Entry 3, “x”, is not a density').isVisible()).toBe(true);
+    await page.getByLabel('Densities from the clear end').fill('0,04 0,19 0,35 0,49 0,66');
+    await page.getByRole('button', { name: 'Use this tablet' }).click();
+    await expect.poll(() => page.locator('wb-worksheet tbody tr').count()).toBe(6);
+  });
+});

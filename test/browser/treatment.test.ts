@@ -1,0 +1,153 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { launchChromium, markOf, openApp, type AppPage } from './chromium.ts';
+import { serveApp, type ServedApp } from './served-app.ts';
+
+let browser: Browser;
+let server: ServedApp;
+let app: AppPage;
+
+beforeAll(async () => {
+  server = await serveApp();
+  browser = await launchChromium();
+});
+afterAll(async () => {
+  await browser.close();
+  await server.close();
+});
+beforeEach(async () => {
+  app = await openApp(browser, server.url);
+});
+afterEach(async () => {
+  const { faults } = app;
+  await app.close();
+  expect(faults).toEqual([]);
+});
+
+describe('the bath', () => {
+  it('moves the treated curve, the columns and the figures with its sliders', async () => {
+    const { page } = app;
+    const curve = await markOf(page, 'curve-after');
+    const table = page.locator('wb-treatment .before-after');
+    const figures = await table.innerText();
+    const slider = page.getByLabel('Minutes in the bath, slider').last();
+    await slider.focus();
+    for (let i = 0; i < 8; i++) await page.keyboard.press('ArrowLeft');
+    await expect.poll(() => markOf(page, 'curve-after')).not.toBe(curve);
+    expect(await table.innerText()).not.toBe(figures);
+    expect(await page.locator('wb-treatment #minutes input').first().inputValue()).toBe('4.5');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => markOf(page, 'curve-after')).toBe(curve);
+  });
+
+  it('at no minutes changes nothing: the treated curve lies on the untreated one', async () => {
+    const { page } = app;
+    await page.locator('wb-treatment #minutes input').first().fill('0');
+    await expect
+      .poll(async () => {
+        const numbers = (d: string | null) => (d ?? '').match(/-?\d+(\.\d+)?/g)?.map(Number) ?? [];
+        const [a, b] = [await markOf(page, 'curve-before'), await markOf(page, 'curve-after')];
+        const [x, y] = [numbers(a), numbers(b)];
+        return x.length === y.length && x.every((value, i) => Math.abs(value - (y[i] ?? 0)) < 0.05);
+      })
+      .toBe(true);
+  });
+
+  it('has its cautions, with sources, beside it', async () => {
+    const { page } = app;
+    await page.locator('wb-treatment #minutes').scrollIntoViewIfNeeded();
+    const cautions = page.locator('wb-treatment .cautions');
+    expect(await cautions.isVisible()).toBe(true);
+    const items = await cautions.locator('li').allInnerTexts();
+    expect(items.length).toBeGreaterThanOrEqual(8);
+    for (const item of items) expect(item).toMatch(/(verified|unverified) · \S/);
+    expect(items.join(' ')).toMatch(/Never let acid into a selenium bath/);
+    const bath = await page.locator('wb-treatment .controls').boundingBox();
+    const box = await cautions.boundingBox();
+    expect(box!.y - (bath!.y + bath!.height)).toBeLessThan(300);
+  });
+
+  it('reads 68 degF as 20 °C and 7:30 as 7.5 min, loading the units only then', async () => {
+    const { page } = app;
+    const loaded: string[] = [];
+    page.on('request', (request) => loaded.push(request.url()));
+    const celsius = page.locator('wb-treatment #celsius input').first();
+    await celsius.fill('77 degF');
+    await celsius.press('Tab');
+    await expect.poll(() => celsius.inputValue()).toBe('25');
+    expect(loaded.some((url) => url.includes('quantities'))).toBe(true);
+    const minutes = page.locator('wb-treatment #minutes input').first();
+    await minutes.fill('7:30');
+    await minutes.press('Tab');
+    await expect.poll(() => minutes.inputValue()).toBe('7.5');
+  });
+
+  it('keeps what it cannot read, and says which value is in use', async () => {
+    const { page } = app;
+    const celsius = page.locator('wb-treatment #celsius input').first();
+    await celsius.fill('95');
+    await celsius.press('Tab');
+    expect(await celsius.inputValue()).toBe('95');
+    expect(await page.locator('wb-treatment #celsius .wrong').innerText()).toContain(
+      'last good value',
+    );
+  });
+
+  it('plans a reachable grade, uses it, and says why another is out of reach', async () => {
+    const { page } = app;
+    const target = page.getByLabel('Grade to reach');
+    await target.selectOption('3');
+    expect(await page.locator('wb-treatment .plan').innerText()).toMatch(
+      /Grade 3 is reached in \d/,
+    );
+    await page.getByRole('button', { name: /^Use / }).click();
+    await target.selectOption('1');
+    expect(await page.locator('wb-treatment .plan').innerText()).toMatch(
+      /Grade 1 cannot be reached: it needs a gain of ×\d.*at most/,
+    );
+    await target.selectOption('5');
+    expect(await page.locator('wb-treatment .plan').innerText()).toMatch(/only adds density/);
+  });
+
+  it('mixes a working solution', async () => {
+    const { page } = app;
+    await page.getByLabel('Working solution needed').fill('500 ml');
+    await page.getByLabel('Working solution needed').press('Tab');
+    await expect
+      .poll(() => page.locator('wb-mixing output').innerText())
+      .toMatch(/^250 ml .* concentrate \+ 250 ml .* water = 500 ml/);
+  });
+});
+
+describe('the match', () => {
+  it('follows the chosen negative and the paper', async () => {
+    const { page } = app;
+    await page.locator('wb-match #negative').selectOption({ label: 'Gangway with lamp' });
+    await expect.poll(() => page.locator('.verdict').innerText()).toMatch(/^Gangway with lamp/);
+    await page.locator('wb-paper #paper').selectOption('');
+    await page.locator('wb-paper #grade').selectOption('5');
+    expect(await page.locator('wb-sheet #sheet svg').innerHTML()).toMatch(/over</);
+  });
+
+  it('takes a range alone, and spots one by one', async () => {
+    const { page } = app;
+    await page.getByRole('button', { name: '+ New negative' }).click();
+    await page.getByLabel('or its density range alone').fill('1.05');
+    await expect.poll(() => page.locator('wb-match .says').innerText()).toBe('calls for grade 2');
+    const shadow = page.getByLabel('Add a shadow reading');
+    await shadow.fill('0.35');
+    await shadow.press('Enter');
+    const highlight = page.getByLabel('Add a highlight reading');
+    await highlight.fill('1.1');
+    await highlight.press('Enter');
+    await expect.poll(() => page.locator('wb-match .says').innerText()).toBe('calls for grade 4');
+    expect(await page.getByLabel('or its density range alone').count()).toBe(0);
+  });
+
+  it('counts the Callier factor of the light', async () => {
+    const { page } = app;
+    await page.locator('wb-paper #light').selectOption('condenser');
+    expect(await page.locator('wb-match .result').innerText()).toContain('with Q 1.20');
+    expect(await page.locator('wb-paper .mark').first().innerText()).toContain('unverified');
+  });
+});
