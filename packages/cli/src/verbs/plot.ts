@@ -1,5 +1,11 @@
 /** `plot`: the curves of a file as an SVG chart for paper. */
-import { layoutCurveSheet, renderSvg, type SheetSeries } from '@wedgebook/charts';
+import {
+  layoutCurveSheet,
+  renderSvg,
+  type Scene,
+  type SheetSeries,
+  type TextMark,
+} from '@wedgebook/charts';
 import { densityAt, densityBand, filmMeasures, type CharacteristicCurve } from '@wedgebook/core';
 import { onlyFile } from '../input/only-file.ts';
 import { readReadingsFile } from '../input/read-file.ts';
@@ -39,18 +45,17 @@ export const plot: Verb = {
     const banded = fitted.length <= MOST_BANDS;
     const series = fitted.map((one, index) => seriesOf(one, index, banded));
     const kinds = new Set(fitted.map(({ exposureKind }) => exposureKind));
-    const svg = renderSvg(
-      layoutCurveSheet({
-        width,
-        height,
-        title: given.text('title') ?? PLOT_WORDS.title(fitted.length),
-        exposureKind: kinds.has('relative') ? 'relative' : 'absolute',
-        series,
-        speedPoint: onlySpeedPoint(fitted),
-        baseFog: null,
-        fit: null,
-      }),
-    );
+    const scene = layoutCurveSheet({
+      width,
+      height,
+      title: given.text('title') ?? PLOT_WORDS.title(fitted.length),
+      exposureKind: kinds.has('relative') ? 'relative' : 'absolute',
+      series,
+      speedPoint: onlySpeedPoint(fitted),
+      baseFog: null,
+      fit: null,
+    });
+    const svg = renderSvg({ ...scene, marks: [headingOf(scene), ...scene.marks] });
     if (output !== '-') await io.writeText(output, svg);
     const warnings = shownWarnings(readings.warnings, ...fitted.map((one) => one.warnings));
     return {
@@ -85,10 +90,23 @@ function seriesOf(
   };
 }
 
-function roleOf({ material, treatment, minutes }: FittedStrip['strip']): SheetSeries['role'] {
+/** On the screen a heading stands above the chart; on paper it must be in it. */
+function headingOf({ title }: Scene): TextMark {
+  return {
+    kind: 'text',
+    x: 10,
+    y: 24,
+    text: title,
+    anchor: 'start',
+    size: 15,
+    ink: 'text',
+    bold: true,
+  };
+}
+
+function roleOf({ material, treatment }: FittedStrip['strip']): SheetSeries['role'] {
   if (material === 'paper') return 'paper';
-  if (treatment !== null) return 'after';
-  return minutes === null ? 'before' : 'other';
+  return treatment === null ? 'before' : 'after';
 }
 
 function samples({ logExposureRange: [first, last] }: CharacteristicCurve): number[] {
