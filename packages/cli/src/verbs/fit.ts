@@ -1,6 +1,7 @@
 /** `fit`: any built-in model to two columns of a table. */
 import {
   fitModel,
+  robustLeastSquares,
   MODELS,
   modelByName,
   studentTQuantile,
@@ -60,7 +61,7 @@ export const fit: Verb = {
     }
     const fitted = fitModel(model, x, y, {
       ...(start !== undefined && { start }),
-      robust: given.flag('robust'),
+      ...(given.flag('robust') && { solve: robustLeastSquares }),
       ...(weights !== undefined && {
         // A weight is a weight: its reciprocal square root is the standard deviation.
         sigma: { kind: 'relative', values: weights.map((weight) => 1 / Math.sqrt(weight)) },

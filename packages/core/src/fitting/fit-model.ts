@@ -5,9 +5,14 @@
  */
 import { InvalidArgumentError } from '../errors.ts';
 import { leastSquares } from './least-squares.ts';
-import type { FitReport, LeastSquaresFit, LeastSquaresProblem } from './least-squares-types.ts';
+import type {
+  FitReport,
+  LeastSquaresFit,
+  LeastSquaresOptions,
+  LeastSquaresProblem,
+} from './least-squares-types.ts';
 import type { Model } from './model.ts';
-import { robustLeastSquares } from './robust-least-squares.ts';
+import type { RobustFit } from './robust-least-squares.ts';
 
 /** How well each observation is known. */
 export interface Sigma {
@@ -20,14 +25,23 @@ export interface Sigma {
   readonly values: readonly number[];
 }
 
+/** A method of `fitModel`. */
+export type Solver = (
+  problem: LeastSquaresProblem,
+  options: LeastSquaresOptions,
+) => LeastSquaresFit | RobustFit;
+
 /** Options of `fitModel`; every one has a default. */
 export interface FitModelOptions {
   /** Starting values, natural parameters. Default: the model's own, from the readings. */
   readonly start?: readonly number[] | undefined;
   /** Default: all observations equally good, to an unknown degree. */
   readonly sigma?: Sigma | undefined;
-  /** Huber's loss with a scale from the median absolute deviation. Default false. */
-  readonly robust?: boolean | undefined;
+  /**
+   * How the minimum is found: `leastSquares` unless given, `robustLeastSquares` for Huber's loss
+   * with a scale from the median absolute deviation.
+   */
+  readonly solve?: Solver | undefined;
   /** True for each parameter to keep at its starting value. Default: none. */
   readonly fixed?: readonly boolean[] | undefined;
   /** Steps allowed. Default 1,000. */
@@ -67,7 +81,7 @@ export interface ModelFit {
  * @param model - any built-in or own model
  * @param x - abscissae, any order; -Infinity (the unexposed film) only for curve models
  * @param y - observations, as many
- * @param options - start, sigma, robust loss, fixed parameters
+ * @param options - start, sigma, loss, fixed parameters
  * @returns parameters with errors and a report whose `status` says whether they can be used
  * @throws {InvalidArgumentError} if lengths differ, a value is not finite, or a start is malformed
  * @example
@@ -104,11 +118,9 @@ function fitFrom(
   const weightKind = options.sigma?.kind ?? 'relative';
   const { maxIterations, offsetTolerance = 1e-8 } = options;
   const solverOptions = { weightKind, maxIterations, offsetTolerance, reductionTolerance: 1e-7 };
-  if (options.robust === true) {
-    const robust = robustLeastSquares(problem, solverOptions);
-    return modelFitOf(model, robust.fit, robust.robustWeights);
-  }
-  return modelFitOf(model, leastSquares(problem, solverOptions), null);
+  const solved = (options.solve ?? leastSquares)(problem, solverOptions);
+  if ('robustWeights' in solved) return modelFitOf(model, solved.fit, solved.robustWeights);
+  return modelFitOf(model, solved, null);
 }
 
 function problemOf(

@@ -32,13 +32,13 @@ export interface ToeShoulderFit {
  *
  * @param x - log exposures, -Infinity for the unexposed film
  * @param y - densities
- * @param options - sigma and robust loss, as for `fitModel`
+ * @param options - sigma and loss, as for `fitModel`
  * @throws {InvalidArgumentError} as `fitModel`
  */
 export function fitToeShoulder(
   x: readonly number[],
   y: readonly number[],
-  options: Pick<FitModelOptions, 'sigma' | 'robust'> = {},
+  options: Pick<FitModelOptions, 'sigma' | 'solve'> = {},
 ): ToeShoulderFit {
   const full = fitModel(toeShoulder, x, y, options);
   if (shoulderDetermined(full, x)) return { model: toeShoulder, fit: full, shoulder: 'determined' };

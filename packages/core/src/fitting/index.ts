@@ -6,7 +6,7 @@ export { asDrawn, asDrawnModel } from './as-drawn.ts';
 export type { DrawnCurve } from './as-drawn.ts';
 export { fDistributionUpperTail } from './f-distribution-upper-tail.ts';
 export { fitModel } from './fit-model.ts';
-export type { FitModelOptions, ModelFit, Sigma } from './fit-model.ts';
+export type { FitModelOptions, ModelFit, Sigma, Solver } from './fit-model.ts';
 export { leastSquares } from './least-squares.ts';
 export type {
   FitReport,

@@ -15,6 +15,7 @@ import { SimpleLinearRegression, TheilSenRegression } from 'ml-regression';
 import { InvalidArgumentError } from '../errors.ts';
 import { fitModel } from './fit-model.ts';
 import { straightLine } from './models/straight-line.ts';
+import { robustLeastSquares } from './robust-least-squares.ts';
 
 /** How the line is found. */
 export type LineMethod = 'least-squares' | 'theil-sen' | 'huber';
@@ -59,7 +60,8 @@ export function lineThrough(
     const line = moved(new TheilSenRegression(u, v));
     return { ...line, interceptStandardError: null, slopeStandardError: null };
   }
-  const fit = fitModel(straightLine, u, v, { robust: method === 'huber' });
+  const solve = method === 'huber' ? robustLeastSquares : undefined;
+  const fit = fitModel(straightLine, u, v, { solve });
   const line =
     method === 'huber'
       ? moved({ intercept: fit.parameters[0] ?? 0, slope: fit.parameters[1] ?? 0 })

@@ -3,8 +3,8 @@
  *
  *   minimise |y - B c|^2 + lambda |D c|^2  subject to c_0 <= c_1 <= ...
  *
- * D takes differences of the coefficients, second ones unless asked otherwise. In place of c the
- * increments c_j - c_(j-1) >= 0 are found, those that would fall held at 0 by an active set. lambda minimises the restricted
+ * D takes second differences of the coefficients. In place of c the increments
+ * c_j - c_(j-1) >= 0 are found, those that would fall held at 0 by an active set. lambda minimises the restricted
  * likelihood of the readings with the curve as a random path,
  *
  *   (n - m) ln s^2 + ln |B'B + lambda D'D| - (k - m) ln lambda,
@@ -48,8 +48,6 @@ export interface MonotoneSmoothOptions {
   readonly penalty?: number | undefined;
   /** Cells between the first and the last reading; by default one a step, at most 16. */
   readonly cells?: number | undefined;
-  /** Order of the differences that the penalty takes. */
-  readonly order?: 2 | 3 | undefined;
 }
 
 /**
@@ -73,7 +71,7 @@ export function monotoneSmooth(
   if (different.size < 4 || !x.every((at) => Number.isFinite(at) || at === -Infinity)) {
     throw new InvalidArgumentError(name, 'x', x, 'at least four different finite numbers');
   }
-  const { penalty, cells = Math.min(16, different.size), order = 2 } = options;
+  const { penalty, cells = Math.min(16, different.size) } = options;
   if (!(Number.isInteger(cells) && cells >= 3 && cells <= 200)) {
     throw new InvalidArgumentError(name, 'cells', cells, 'a whole number from 3 to 200');
   }
@@ -82,7 +80,7 @@ export function monotoneSmooth(
   }
   const knots = knotsFor(different, cells);
   const model = monotoneSmoothModel(knots);
-  const system = systemOf(model, knots.length, x, y, order);
+  const system = systemOf(model, knots.length, x, y);
   const chosen = penalty ?? choosePenalty(system);
   return smoothCurve(model, knots, system, chosen, x, y);
 }
@@ -115,15 +113,15 @@ interface System {
   readonly solution: Float64Array;
 }
 
-/** Four coefficients act at each point, four enter each penalty at most. */
+/** Four coefficients act at each point, three enter each penalty. */
 const WIDTH = 4;
+const SECOND = [1, -2, 1];
 
 function systemOf(
   model: CurveModel,
   count: number,
   x: readonly number[],
   y: readonly number[],
-  order: number,
 ): System {
   const bb = new Float64Array(count * count);
   const by = new Float64Array(count);
@@ -139,10 +137,9 @@ function systemOf(
     for (let j = 0; j < count; j++) {
       const left = row[j] as number;
       if (left === 0) continue;
-      bandBy[j] = (bandBy[j] as number) + left * (y[i] as number);
+      add(bandBy, j, left * (y[i] as number));
       for (let d = 0; d < WIDTH && d <= j; d++) {
-        const cell = j * WIDTH + d;
-        bandBb[cell] = (bandBb[cell] as number) + left * (row[j - d] as number);
+        add(bandBb, j * WIDTH + d, left * (row[j - d] as number));
       }
     }
     // c_j = sum of increments up to j: column k collects the coefficients from k on.
@@ -152,30 +149,22 @@ function systemOf(
     for (let j = 0; j < count; j++) {
       const left = row[j] as number;
       if (left === 0) break;
-      by[j] = (by[j] as number) + left * value;
+      add(by, j, left * value);
       for (let k = 0; k <= j; k++) {
-        bb[j * count + k] = (bb[j * count + k] as number) + left * (row[k] as number);
+        add(bb, j * count + k, left * (row[k] as number));
       }
     }
   });
   mirror(bb, count);
-  // Differences of c from the second on are differences of the increments after the first.
-  const stencil = order === 2 ? [-1, 1] : [1, -2, 1];
-  for (let r = 1; r + stencil.length <= count; r++) {
-    stencil.forEach((left, a) => {
-      stencil.forEach((right, b) => {
-        const at = (r + a) * count + r + b;
-        dd[at] = (dd[at] as number) + left * right;
-      });
-    });
-  }
-  const whole = order === 2 ? [1, -2, 1] : [-1, 3, -3, 1];
-  for (let r = 0; r + whole.length <= count; r++) {
-    whole.forEach((left, a) => {
-      for (let d = 0; d <= a; d++) {
-        const cell = (r + a) * WIDTH + d;
-        bandDd[cell] = (bandDd[cell] as number) + left * (whole[a - d] as number);
-      }
+  // Second differences of c are first differences of the increments after c_0.
+  for (let r = 0; r + 3 <= count; r++) {
+    add(dd, (r + 1) * count + r + 1, 1);
+    add(dd, (r + 2) * count + r + 2, 1);
+    add(dd, (r + 1) * count + r + 2, -1);
+    add(dd, (r + 2) * count + r + 1, -1);
+    SECOND.forEach((left, a) => {
+      for (let d = 0; d <= a; d++)
+        add(bandDd, (r + a) * WIDTH + d, left * (SECOND[a - d] as number));
     });
   }
   const band = new Float64Array(count * WIDTH);
@@ -187,7 +176,7 @@ function systemOf(
     by,
     yy,
     dd,
-    unseen: order,
+    unseen: 2,
     bandBb,
     bandDd,
     bandBy,
@@ -377,6 +366,10 @@ function spreadCovariance(
     }
   }
   return covariance;
+}
+
+function add(array: Float64Array, at: number, value: number): void {
+  array[at] = (array[at] as number) + value;
 }
 
 function mirror(a: Float64Array, count: number): void {

@@ -7,7 +7,7 @@
  */
 import type { Model } from '../model.ts';
 import { doseStart } from './dose-start.ts';
-import { logarithmOfLast } from './log-logistic-4.ts';
+import { logarithmOfDose } from './log-logistic-4.ts';
 
 /** Three parameters: b (steepness), d (upper plateau), e (ED50, unit of x). */
 export const logLogistic3: Model = {
@@ -32,5 +32,5 @@ export const logLogistic3: Model = {
     const [b, , d, e] = doseStart(x, y, (share) => Math.log((1 - share) / share), 0);
     return [b, d, e];
   },
-  inner: logarithmOfLast(3),
+  inner: logarithmOfDose(3),
 };

@@ -10,28 +10,15 @@
  */
 import type { InnerParameters, Model } from '../model.ts';
 import { doseStart } from './dose-start.ts';
+import { lastAsLogarithm } from './last-as-logarithm.ts';
 
-/** Keeps the last of `count` parameters positive by its logarithm. */
-export function logarithmOfLast(count: number): InnerParameters {
-  const last = count - 1;
-  return {
-    toNatural(u, p, chain) {
-      chain.fill(0);
-      for (let j = 0; j < last; j++) {
-        p[j] = u[j] as number;
-        chain[j * count + j] = 1;
-      }
-      const value = Math.exp(u[last] as number);
-      p[last] = value;
-      chain[last * count + last] = value;
-    },
-    fromNatural: (p) =>
-      p.map((value, j) => (j === last ? Math.log(Math.max(value, 1e-300)) : value)),
-    bounds: () => ({
-      lower: Array.from({ length: count }, (_, j) => (j === last ? -690 : -Infinity)),
-      upper: Array.from({ length: count }, (_, j) => (j === last ? 690 : Infinity)),
-    }),
-  };
+/** The logarithm of e, the last of `count` parameters, within what a number can hold. */
+export function logarithmOfDose(count: number): InnerParameters {
+  const others = new Array<number>(count - 1).fill(Infinity);
+  return lastAsLogarithm(count, 1e-300, () => ({
+    lower: [...others.map((value) => -value), -690],
+    upper: [...others, 690],
+  }));
 }
 
 /** Four parameters: b (steepness), c (lower plateau), d (upper plateau), e (ED50, unit of x). */
@@ -56,5 +43,5 @@ export const logLogistic4: Model = {
     return c + (d - c) * share;
   },
   start: (x, y) => doseStart(x, y, (share) => Math.log((1 - share) / share), null),
-  inner: logarithmOfLast(4),
+  inner: logarithmOfDose(4),
 };

@@ -5,33 +5,19 @@
  *
  * Sources: [RICHARDS1959] with m = 2. Deviations: none.
  */
-import type { CurveModel, InnerParameters } from '../model.ts';
+import type { CurveModel } from '../model.ts';
 import { finiteRange } from './finite-range.ts';
+import { lastAsLogarithm } from './last-as-logarithm.ts';
 import { logistic5 } from './logistic-5.ts';
 import { sigmoid } from './softplus.ts';
 
-const inner: InnerParameters = {
-  toNatural(u, p, chain) {
-    p[0] = u[0] as number;
-    p[1] = u[1] as number;
-    p[2] = u[2] as number;
-    const width = Math.exp(u[3] as number);
-    p[3] = width;
-    chain.fill(0);
-    chain[0] = 1;
-    chain[5] = 1;
-    chain[10] = 1;
-    chain[15] = width;
-  },
-  fromNatural: (p) => [p[0] ?? 0, p[1] ?? 0, p[2] ?? 0, Math.log(Math.max(p[3] ?? 0, 1e-3))],
-  bounds(x) {
-    const { first, last, range } = finiteRange(x);
-    return {
-      lower: [-Infinity, -Infinity, first - 4 * range, Math.log(1e-3)],
-      upper: [Infinity, Infinity, last + 4 * range, Math.log(2 * range)],
-    };
-  },
-};
+const inner = lastAsLogarithm(4, 1e-3, (x) => {
+  const { first, last, range } = finiteRange(x);
+  return {
+    lower: [-Infinity, -Infinity, first - 4 * range, Math.log(1e-3)],
+    upper: [Infinity, Infinity, last + 4 * range, Math.log(2 * range)],
+  };
+});
 
 /** Four parameters: minimumDensity, maximumDensity, centre and width (log exposure). */
 export const logistic4: CurveModel = {

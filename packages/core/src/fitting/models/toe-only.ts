@@ -5,36 +5,22 @@
  *
  * Sources: the toe of the toe-shoulder curve, see `toe-shoulder.ts`. Deviations: none.
  */
-import type { CurveModel, InnerParameters } from '../model.ts';
+import type { CurveModel } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
 import { finiteRange } from './finite-range.ts';
+import { lastAsLogarithm } from './last-as-logarithm.ts';
 import { softplus } from './softplus.ts';
 
 /** Narrowest toe, log exposure: a hard corner for any step tablet. */
 export const NARROWEST = 1e-3;
 
-const inner: InnerParameters = {
-  toNatural(u, p, chain) {
-    const width = Math.exp(u[3] ?? 0);
-    p[0] = u[0] ?? 0;
-    p[1] = u[1] ?? 0;
-    p[2] = u[2] ?? 0;
-    p[3] = width;
-    chain.fill(0);
-    chain[0] = 1;
-    chain[5] = 1;
-    chain[10] = 1;
-    chain[15] = width;
-  },
-  fromNatural: (p) => [p[0] ?? 0, p[1] ?? 0, p[2] ?? 0, Math.log(Math.max(p[3] ?? 0, NARROWEST))],
-  bounds(x) {
-    const { first, last, range } = finiteRange(x);
-    return {
-      lower: [-Infinity, 0, first - 2 * range, Math.log(NARROWEST)],
-      upper: [Infinity, Infinity, last + range, Math.log(range)],
-    };
-  },
-};
+const inner = lastAsLogarithm(4, NARROWEST, (x) => {
+  const { first, last, range } = finiteRange(x);
+  return {
+    lower: [-Infinity, 0, first - 2 * range, Math.log(NARROWEST)],
+    upper: [Infinity, Infinity, last + range, Math.log(range)],
+  };
+});
 
 /**
  * Toe and straight part: minimumDensity, slope (density per log exposure), toeCentre (log

@@ -7,7 +7,7 @@
  */
 import type { Model } from '../model.ts';
 import { doseStart } from './dose-start.ts';
-import { logarithmOfLast } from './log-logistic-4.ts';
+import { logarithmOfDose } from './log-logistic-4.ts';
 
 /** Four parameters: b (steepness), c and d (plateaus), e (unit of x, at 1/e of the rise). */
 export const weibull4: Model = {
@@ -41,5 +41,5 @@ export const weibull4: Model = {
     const [b, c, d, e] = turned;
     return [[b, -c, -d, e]];
   },
-  inner: logarithmOfLast(4),
+  inner: logarithmOfDose(4),
 };
