@@ -139,6 +139,29 @@ describe('applyCommand', () => {
   });
 });
 
+describe('what would not open again', () => {
+  const [strip] = SAMPLE.strips;
+  it.each<[string, Command]>([
+    ['NaN minutes', { type: 'plan/set', changes: { minutes: NaN } }],
+    [
+      'an infinite density',
+      { type: 'spot/change', negativeId: 'n1', id: 'a', changes: { density: Infinity } },
+    ],
+    ['an unknown channel', { type: 'strip/change', id: 's1', changes: { channel: 'x' as 'blue' } }],
+    [
+      'a strip without rows',
+      { type: 'strip/add', entry: { ...strip!, id: 'x', rows: undefined as never } },
+    ],
+    [
+      'rows without densities',
+      { type: 'rows/insert', stripId: 's1', row: 0, rows: [{ step: 1 } as never] },
+    ],
+    ['a document that is none', { type: 'document/load', document: {} as never }],
+  ])('refuses %s', (_what, command) => {
+    expect(() => applyCommand(SAMPLE, command)).toThrow(InvalidArgumentError);
+  });
+});
+
 describe('removing what others name', () => {
   it('tells who names an entry before it goes', () => {
     expect(referencesTo(SAMPLE, 'strip', 's1')).toEqual([

@@ -7,6 +7,7 @@ import type { NotebookDocument } from './document.ts';
 import { applyRowCommand } from './apply-row-command.ts';
 import { applySpotCommand } from './apply-spot-command.ts';
 import { withoutReferences } from './references.ts';
+import { firstFault, type CheckedPart } from '../saving/schema.ts';
 import { changed, indexOfId, insertedAt, movedTo, removedAt, replacedAt } from './lists.ts';
 
 /** Where each kind of entry is kept. */
@@ -34,23 +35,24 @@ function isEntryCommand(command: Command): command is EntryCommand & Command {
  * @param document - never mutated
  * @param command - a serialisable change
  * @returns the new document; the same object where nothing changes
- * @throws {InvalidArgumentError} if the command names what is not there, or adds what is
+ * @throws {InvalidArgumentError} if the command names what is not there, adds what is, or would
+ *   make a document that does not open again
  */
 export function applyCommand(document: NotebookDocument, command: Command): NotebookDocument {
   if (isEntryCommand(command)) return applyEntryCommand(document, command);
   switch (command.type) {
     case 'document/load':
-      return command.document;
+      return sound('document', command.document);
     case 'document/describe':
       return changed(document, command.changes);
     case 'plan/set':
-      return changed(document, { plan: changed(document.plan, command.changes) });
+      return changed(document, { plan: sound('plan', changed(document.plan, command.changes)) });
     case 'spot/add':
     case 'spot/change':
     case 'spot/remove': {
       const index = indexOfId(document.negatives, command.negativeId, 'negativeId');
       const negatives = replacedAt(document.negatives, index, (negative) =>
-        applySpotCommand(negative, command),
+        sound('negative', applySpotCommand(negative, command)),
       );
       return changed(document, { negatives });
     }
@@ -62,7 +64,7 @@ export function applyCommand(document: NotebookDocument, command: Command): Note
     case 'rows/reverse-readings': {
       const index = indexOfId(document.strips, command.stripId, 'stripId');
       const strips = replacedAt(document.strips, index, (strip) =>
-        changed(strip, { rows: applyRowCommand(strip.rows, command) }),
+        sound('strip', changed(strip, { rows: applyRowCommand(strip.rows, command) })),
       );
       return changed(document, { strips });
     }
@@ -88,16 +90,27 @@ function applyEntryCommand(document: NotebookDocument, command: EntryCommand): N
     if (list.some(({ id }) => id === entry.id)) {
       throw new InvalidArgumentError('applyCommand', 'entry.id', entry.id, 'a new id');
     }
-    return withList(insertedAt(list, index, [entry]));
+    return withList(insertedAt(list, index, [sound(kind, entry)]));
   }
   const at = indexOfId(list, command.id, 'id');
   if ('changes' in command) {
     const changes = { ...command.changes, id: command.id };
-    return withList(replacedAt(list, at, (entry) => changed(entry, changes)));
+    return withList(replacedAt(list, at, (entry) => sound(kind, changed(entry, changes))));
   }
   if ('index' in command) return withList(movedTo(list, at, command.index));
   const freed = withoutReferences(document, kind, command.id);
   return changed(freed, {
     [key]: removedAt<{ readonly id: string }>(freed[key], at, 1),
   });
+}
+
+/**
+ * What would not open again must not be stored: a number that is not finite, an unknown word.
+ *
+ * @throws {InvalidArgumentError} if a field is not as the saved form needs it
+ */
+function sound<T>(part: CheckedPart, value: T): T {
+  const found = firstFault(value, part);
+  if (found === null) return value;
+  throw new InvalidArgumentError('applyCommand', `${part} ${found.path}`, value, found.fault);
 }

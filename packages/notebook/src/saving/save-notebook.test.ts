@@ -89,7 +89,7 @@ describe('a saved notebook', () => {
     ['a number too large for a double', { unexposedDensities: [Infinity] }],
     ['an unknown channel', { channel: 'infrared' }],
     ['a missing list', { rows: undefined }],
-    ['a step that is no whole number', { rows: [{ step: 1.5, logExposure: null, densities: [] }] }],
+    ['a step that is no number', { rows: [{ step: null, logExposure: null, densities: [] }] }],
     ['development without minutes', { development: { celsius: 20 } }],
   ])('refuses %s and names the field', (_what, changes) => {
     const document = { ...SAMPLE, strips: [{ ...SAMPLE.strips[0], ...changes }] };
@@ -97,6 +97,16 @@ describe('a saved notebook', () => {
     expect(() => openNotebook(envelope(document), { file: 'my.json' })).toThrow(
       new RegExp(`^my\\.json, column "strips\\.0\\.${field!}`),
     );
+  });
+
+  it('opens a notebook with senseless figures, so that they can be put right', () => {
+    const [strip] = SAMPLE.strips;
+    const odd = {
+      ...SAMPLE,
+      strips: [{ ...strip, development: { minutes: -5, celsius: 900 } }, ...SAMPLE.strips.slice(1)],
+      plan: { ...SAMPLE.plan, stainKept: 7, callierFactor: 0 },
+    };
+    expect(openNotebook(envelope(odd)).document).toEqual(odd);
   });
 
   it('refuses an id that is there twice', () => {

@@ -1,15 +1,14 @@
 /**
- * The saved form of a notebook, checked field by field. Objects are loose: a field that this
- * version does not know is kept, so that a newer notebook loses nothing by passing through.
+ * The form of a notebook, checked field by field. Objects are loose: a field that this version
+ * does not know is kept, so that a newer notebook loses nothing by passing through. Numbers need
+ * only be finite: a notebook with a senseless finite must still open, so that it can be put
+ * right.
  */
 import * as v from 'valibot';
 
 const finite = v.pipe(v.number(), v.finite());
-const positive = v.pipe(finite, v.gtValue(0));
-const notNegative = v.pipe(finite, v.minValue(0));
-const temperature = v.pipe(finite, v.minValue(-20), v.maxValue(100));
-const text = v.pipe(v.string(), v.maxLength(100_000));
-const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
+const text = v.string();
+const id = v.pipe(v.string(), v.minLength(1));
 const reference = v.nullable(id);
 const list = <T extends v.GenericSchema>(item: T) => v.pipe(v.array(item), v.maxLength(100_000));
 
@@ -36,19 +35,19 @@ const strip = v.looseObject({
   ]),
   rows: list(
     v.looseObject({
-      step: v.pipe(finite, v.integer()),
+      step: finite,
       logExposure: v.nullable(finite),
       densities: list(v.nullable(finite)),
     }),
   ),
   unexposedDensities: list(finite),
-  development: v.nullable(v.looseObject({ minutes: positive, celsius: temperature })),
+  development: v.nullable(v.looseObject({ minutes: finite, celsius: finite })),
   treatment: v.nullable(
     v.looseObject({
       process: v.picklist(['selenium']),
-      partsWater: notNegative,
-      minutes: notNegative,
-      celsius: temperature,
+      partsWater: finite,
+      minutes: finite,
+      celsius: finite,
       untreatedStripId: reference,
     }),
   ),
@@ -60,7 +59,7 @@ const paper = v.looseObject({
   name: text,
   source: v.variant('kind', [
     v.looseObject({ kind: v.literal('strip'), stripId: reference }),
-    v.looseObject({ kind: v.literal('iso-range'), isoRange: positive }),
+    v.looseObject({ kind: v.literal('iso-range'), isoRange: finite }),
     v.looseObject({ kind: v.literal('grade-table'), tableId: id, band: finite }),
   ]),
   note: text,
@@ -72,7 +71,7 @@ const negative = v.looseObject({
   filmId: reference,
   stripId: reference,
   baseFog: v.nullable(finite),
-  densityRange: v.optional(v.nullable(positive)),
+  densityRange: v.optional(v.nullable(finite)),
   spots: list(
     v.looseObject({
       id,
@@ -88,13 +87,13 @@ const plan = v.looseObject({
   negativeId: reference,
   paperId: reference,
   gradeTableId: id,
-  callierFactor: positive,
+  callierFactor: finite,
   process: v.picklist(['selenium']),
-  partsWater: notNegative,
-  minutes: notNegative,
-  celsius: temperature,
-  stain: notNegative,
-  stainKept: v.pipe(finite, v.minValue(0), v.maxValue(1)),
+  partsWater: finite,
+  minutes: finite,
+  celsius: finite,
+  stain: finite,
+  stainKept: finite,
 });
 
 /** The document of schema version 1. */
@@ -110,12 +109,20 @@ export const documentSchema = v.looseObject({
   plan,
 });
 
-/** The first fault of a document, in words, or null where it is sound. */
-export function firstFault(document: unknown): { path: string; fault: string } | null {
-  const checked = v.safeParse(documentSchema, document, { abortEarly: true });
+const parts = { tablet, film, strip, paper, negative, plan, document: documentSchema };
+
+/** The parts of a notebook that can be checked by themselves. */
+export type CheckedPart = keyof typeof parts;
+
+/** The first fault of a document or of a part of it, in words, or null where it is sound. */
+export function firstFault(
+  value: unknown,
+  part: CheckedPart = 'document',
+): { path: string; fault: string } | null {
+  const checked = v.safeParse(parts[part], value, { abortEarly: true });
   if (checked.success) return null;
   const [issue] = checked.issues;
-  return { path: v.getDotPath(issue) ?? 'document', fault: faultText(issue) };
+  return { path: v.getDotPath(issue) ?? part, fault: faultText(issue) };
 }
 
 function faultText(issue: v.BaseIssue<unknown>): string {
