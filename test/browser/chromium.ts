@@ -1,5 +1,11 @@
 /** A headless Chromium, and pages of the app in it that note every fault. */
-import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
+import {
+  chromium,
+  type Browser,
+  type BrowserContextOptions,
+  type Locator,
+  type Page,
+} from 'playwright-core';
 
 const FLAGS = [
   '--headless',
@@ -58,6 +64,11 @@ export async function openApp(
   await page.goto(url);
   await page.locator('wb-sheet svg').first().waitFor();
   return { page, faults, close: () => context.close() };
+}
+
+/** The text of an element, also where it is out of sight and not laid out, spaces collapsed. */
+export async function textOf(locator: Locator): Promise<string> {
+  return ((await locator.textContent()) ?? '').replace(/\s+/g, ' ').trim();
 }
 
 /** Path data of a named mark of the curve sheet, or null. */

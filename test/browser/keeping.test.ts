@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { cellOf, launchChromium, openApp, type AppPage } from './chromium.ts';
+import { cellOf, launchChromium, openApp, type AppPage, textOf } from './chromium.ts';
 import { serveApp, type ServedApp } from './served-app.ts';
 
 let browser: Browser;
@@ -58,7 +58,7 @@ describe('the notebook', () => {
     await choose(first.name, first.text);
     const dialog = page.getByRole('dialog');
     await dialog.waitFor();
-    expect(await dialog.innerText()).toMatch(/13 strips, 3 negatives and 3 papers/);
+    expect(await textOf(dialog)).toMatch(/13 strips, 3 negatives and 3 papers/);
     await dialog.getByRole('button', { name: 'Replace' }).click();
     expect(await cellOf(page, 0, 1).inputValue()).toBe('1.41');
     expect(await cellOf(page, 1, 1).inputValue()).toBe('oops');
@@ -90,7 +90,7 @@ describe('the notebook', () => {
     await choose('file.json', text);
     const alert = page.getByRole('alert');
     await alert.waitFor();
-    expect(await alert.innerText()).toMatch(/nothing was changed/);
+    expect(await textOf(alert)).toMatch(/nothing was changed/);
     expect(await page.getByLabel('Title of the notebook').inputValue()).toContain('Ferry');
   });
 

@@ -1,6 +1,14 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { cellOf, launchChromium, markOf, openApp, pasteInto, type AppPage } from './chromium.ts';
+import {
+  cellOf,
+  launchChromium,
+  markOf,
+  openApp,
+  pasteInto,
+  type AppPage,
+  textOf,
+} from './chromium.ts';
 import { serveApp, type ServedApp } from './served-app.ts';
 
 let browser: Browser;
@@ -35,9 +43,7 @@ describe('a first visit', () => {
     expect(await markOf(page, 'curve-before')).toMatch(/^M/);
     expect(await markOf(page, 'curve-after')).toMatch(/^M/);
     expect(await markOf(page, 'fill-before')).toMatch(/^M/);
-    expect(await page.locator('.verdict').innerText()).toMatch(
-      /grade 4; after the bath .* grade 3/,
-    );
+    expect(await textOf(page.locator('.verdict'))).toMatch(/grade 4; after the bath .* grade 3/);
     expect(await page.getByRole('button', { name: 'Start an empty notebook' }).isVisible()).toBe(
       true,
     );
@@ -58,12 +64,12 @@ describe('readings', () => {
     const { page } = app;
     const before = {
       curve: await markOf(page, 'curve-before'),
-      measures: await page.locator('wb-measures section').innerText(),
+      measures: await textOf(page.locator('wb-measures section')),
       toned: await markOf(page, 'curve-after'),
     };
     await cellOf(page, 0, 1).fill('1.90');
     await expect.poll(() => markOf(page, 'curve-before')).not.toBe(before.curve);
-    expect(await page.locator('wb-measures section').innerText()).not.toBe(before.measures);
+    expect(await textOf(page.locator('wb-measures section'))).not.toBe(before.measures);
     expect(await markOf(page, 'curve-after')).not.toBe(before.toned);
     await page.keyboard.press('Control+z');
     await expect.poll(() => markOf(page, 'curve-before')).toBe(before.curve);
@@ -89,7 +95,7 @@ describe('readings', () => {
     const { page } = app;
     await cellOf(page, 2, 1).fill('1.2q');
     const fault = page.locator('wb-worksheet .fault');
-    expect(await fault.innerText()).toContain('“1.2q” is not a number');
+    expect(await textOf(fault)).toContain('“1.2q” is not a number');
     expect(await cellOf(page, 2, 1).getAttribute('aria-invalid')).toBe('true');
     expect(await page.getByText('1 entry of this strip cannot be read').isVisible()).toBe(true);
     await page.keyboard.press('Tab');
@@ -115,7 +121,7 @@ describe('readings', () => {
     await expect.poll(() => cellOf(page, 4, 1).inputValue()).toBe('smudge');
     expect(await cellOf(page, 0, 1).inputValue()).toBe('1.50');
     expect(await cellOf(page, 20, 1).inputValue()).toBe('0.16');
-    expect(await page.locator('[aria-live]').innerText()).toMatch(
+    expect(await textOf(page.locator('[aria-live]'))).toMatch(
       /Pasted 20 readings in 21 rows.*1 cell cannot be read and is kept as pasted/,
     );
     await expect.poll(() => markOf(page, 'curve-before')).toMatch(/^M/);

@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { launchChromium, markOf, openApp, type AppPage } from './chromium.ts';
+import { launchChromium, markOf, openApp, type AppPage, textOf } from './chromium.ts';
 import { serveApp, type ServedApp } from './served-app.ts';
 
 let browser: Browser;
@@ -29,12 +29,12 @@ describe('the bath', () => {
     const { page } = app;
     const curve = await markOf(page, 'curve-after');
     const table = page.locator('wb-treatment .before-after');
-    const figures = await table.innerText();
+    const figures = await textOf(table);
     const slider = page.getByLabel('Minutes in the bath, slider').last();
     await slider.focus();
     for (let i = 0; i < 8; i++) await page.keyboard.press('ArrowLeft');
     await expect.poll(() => markOf(page, 'curve-after')).not.toBe(curve);
-    expect(await table.innerText()).not.toBe(figures);
+    expect(await textOf(table)).not.toBe(figures);
     expect(await page.locator('wb-treatment #minutes input').first().inputValue()).toBe('4.5');
     await page.keyboard.press('Control+z');
     await expect.poll(() => markOf(page, 'curve-after')).toBe(curve);
@@ -58,9 +58,9 @@ describe('the bath', () => {
     await page.locator('wb-treatment #minutes').scrollIntoViewIfNeeded();
     const cautions = page.locator('wb-treatment .cautions');
     expect(await cautions.isVisible()).toBe(true);
-    const items = await cautions.locator('li').allInnerTexts();
+    const items = await cautions.locator('li').allTextContents();
     expect(items.length).toBeGreaterThanOrEqual(8);
-    for (const item of items) expect(item).toMatch(/(verified|unverified) · \S/);
+    for (const item of items) expect(item).toMatch(/(verified|unverified)\s+· \S/);
     expect(items.join(' ')).toMatch(/Never let acid into a selenium bath/);
     const bath = await page.locator('wb-treatment .controls').boundingBox();
     const box = await cautions.boundingBox();
@@ -88,25 +88,21 @@ describe('the bath', () => {
     await celsius.fill('95');
     await celsius.press('Tab');
     expect(await celsius.inputValue()).toBe('95');
-    expect(await page.locator('wb-treatment #celsius .wrong').innerText()).toContain(
-      'last good value',
-    );
+    expect(await textOf(page.locator('wb-treatment #celsius .wrong'))).toContain('last good value');
   });
 
   it('plans a reachable grade, uses it, and says why another is out of reach', async () => {
     const { page } = app;
     const target = page.getByLabel('Grade to reach');
     await target.selectOption('3');
-    expect(await page.locator('wb-treatment .plan').innerText()).toMatch(
-      /Grade 3 is reached in \d/,
-    );
+    expect(await textOf(page.locator('wb-treatment .plan'))).toMatch(/Grade 3 is reached in \d/);
     await page.getByRole('button', { name: /^Use / }).click();
     await target.selectOption('1');
-    expect(await page.locator('wb-treatment .plan').innerText()).toMatch(
+    expect(await textOf(page.locator('wb-treatment .plan'))).toMatch(
       /Grade 1 cannot be reached: it needs a gain of ×\d.*at most/,
     );
     await target.selectOption('5');
-    expect(await page.locator('wb-treatment .plan').innerText()).toMatch(/only adds density/);
+    expect(await textOf(page.locator('wb-treatment .plan'))).toMatch(/only adds density/);
   });
 
   it('mixes a working solution', async () => {
@@ -114,7 +110,7 @@ describe('the bath', () => {
     await page.getByLabel('Working solution needed').fill('500 ml');
     await page.getByLabel('Working solution needed').press('Tab');
     await expect
-      .poll(() => page.locator('wb-mixing output').innerText())
+      .poll(() => textOf(page.locator('wb-mixing output')))
       .toMatch(/^250 ml .* concentrate \+ 250 ml .* water = 500 ml/);
   });
 });
@@ -123,7 +119,7 @@ describe('the match', () => {
   it('follows the chosen negative and the paper', async () => {
     const { page } = app;
     await page.locator('wb-match #negative').selectOption({ label: 'Gangway with lamp' });
-    await expect.poll(() => page.locator('.verdict').innerText()).toMatch(/^Gangway with lamp/);
+    await expect.poll(() => textOf(page.locator('.verdict'))).toMatch(/^Gangway with lamp/);
     await page.locator('wb-paper #paper').selectOption('');
     await page.locator('wb-paper #grade').selectOption('5');
     expect(await page.locator('wb-sheet #sheet svg').innerHTML()).toMatch(/over</);
@@ -133,21 +129,21 @@ describe('the match', () => {
     const { page } = app;
     await page.getByRole('button', { name: '+ New negative' }).click();
     await page.getByLabel('or its density range alone').fill('1.05');
-    await expect.poll(() => page.locator('wb-match .says').innerText()).toBe('calls for grade 2');
+    await expect.poll(() => textOf(page.locator('wb-match .says'))).toBe('calls for grade 2');
     const shadow = page.getByLabel('Add a shadow reading');
     await shadow.fill('0.35');
     await shadow.press('Enter');
     const highlight = page.getByLabel('Add a highlight reading');
     await highlight.fill('1.1');
     await highlight.press('Enter');
-    await expect.poll(() => page.locator('wb-match .says').innerText()).toBe('calls for grade 4');
+    await expect.poll(() => textOf(page.locator('wb-match .says'))).toBe('calls for grade 4');
     expect(await page.getByLabel('or its density range alone').count()).toBe(0);
   });
 
   it('counts the Callier factor of the light', async () => {
     const { page } = app;
     await page.locator('wb-paper #light').selectOption('condenser');
-    expect(await page.locator('wb-match .result').innerText()).toContain('with Q 1.20');
-    expect(await page.locator('wb-paper .mark').first().innerText()).toContain('unverified');
+    expect(await textOf(page.locator('wb-match .result'))).toContain('with Q 1.20');
+    expect(await textOf(page.locator('wb-paper .mark').first())).toContain('unverified');
   });
 });

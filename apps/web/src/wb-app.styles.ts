@@ -135,6 +135,22 @@ export const appStyles = css`
     min-width: 0;
     margin-bottom: 1.5rem;
   }
+  /* What is out of sight is not laid out until it comes near: typing stays quick. */
+  wb-curve,
+  wb-measures,
+  wb-match,
+  wb-treatment {
+    content-visibility: auto;
+    contain-intrinsic-size: auto 50rem;
+  }
+  @media print {
+    wb-curve,
+    wb-measures,
+    wb-match,
+    wb-treatment {
+      content-visibility: visible;
+    }
+  }
   @media (min-width: 62rem) {
     .page {
       grid-template-columns: minmax(22rem, 5fr) minmax(35.5rem, 7fr);

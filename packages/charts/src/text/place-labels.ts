@@ -6,6 +6,7 @@
  * one that covers least of a line; a label that would cover another label is left out, for the
  * table beside the chart still holds it.
  */
+import { lineGrid } from './line-grid.ts';
 import { textWidth } from './text-width.ts';
 
 export interface Box {
@@ -94,15 +95,15 @@ export function placeLabels(
   lines: readonly LabelObstacle[],
   taken: readonly Box[] = [],
 ): PlacedLabel[] {
+  const grid = lineGrid(lines);
   const occupied = [...taken];
   const placed: PlacedLabel[] = [];
   for (const request of requests) {
-    const points = lines.flatMap((line) => (line.id === request.ownLine ? [] : line.points));
     let best: { candidate: LabelCandidate; box: Box; covered: number } | undefined;
     for (const candidate of request.candidates) {
       const box = textBox(request.text, request.size, candidate, request.bold);
       if (!within(box, bounds) || occupied.some((other) => overlaps(grow(box), other))) continue;
-      const covered = points.reduce((count, point) => count + (inside(point, box) ? 1 : 0), 0);
+      const covered = grid.covered(box, request.ownLine);
       if (best === undefined || covered < best.covered) best = { candidate, box, covered };
       if (covered === 0) break;
     }
@@ -146,5 +147,3 @@ export function spread(
 
 const grow = ({ x0, y0, x1, y1 }: Box): Box => ({ x0: x0 - 2, y0: y0 - 1, x1: x1 + 2, y1: y1 + 1 });
 const within = (a: Box, b: Box) => a.x0 >= b.x0 && a.x1 <= b.x1 && a.y0 >= b.y0 && a.y1 <= b.y1;
-const inside = ([x, y]: readonly [number, number], b: Box) =>
-  x > b.x0 - 1 && x < b.x1 + 1 && y > b.y0 - 1 && y < b.y1 + 1;
