@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { nominalTablet, RESPONSE_PARAMETERS, type Provenance } from '@wedgebook/core';
+import { nominalTablet, RESPONSE_PARAMETERS, WAY_IDS, type Provenance } from '@wedgebook/core';
 import {
   cautions,
   cautionsFor,
@@ -11,9 +11,11 @@ import {
   gradeTableById,
   gradeTables,
   nominalTablets,
+  processDefaults,
   references,
   seleniumDefaults,
   standardSeries,
+  wayNotes,
   type BuiltInNumber,
 } from './index.ts';
 
@@ -32,6 +34,11 @@ const provenances: [string, Provenance | undefined][] = [
   ['selenium practice', seleniumDefaults.practice.provenance],
   ['selenium bound', seleniumDefaults.bounds.maximumGain.provenance],
   ...cautions.map((c): [string, Provenance] => [`caution ${c.id}`, c.provenance]),
+  ...Object.entries(processDefaults).map(([name, entry]): [string, Provenance] => [
+    `process ${name}`,
+    (entry as BuiltInNumber).provenance,
+  ]),
+  ...wayNotes.map((w): [string, Provenance] => [`way ${w.id}`, w.provenance]),
   ...Object.entries(developmentDefaults).flatMap(([name, entry]): [string, Provenance][] =>
     Array.isArray(entry)
       ? developmentDefaults.aims.map((aim) => [`aim ${aim.measure}`, aim.provenance])
@@ -161,14 +168,43 @@ describe('cautions for the selenium bath', () => {
   ])('speak of: %s', (word) => {
     expect(words.toLowerCase()).toContain(word);
   });
+});
+
+describe('cautions of every process', () => {
+  const PUBLIC_BODIES = ['OSHA', 'NIOSH', 'ACGIH', 'TCLP', 'HAZCOM', 'NAVY'];
 
   it('every danger with a number cites a public body', () => {
-    for (const { severity, text, provenance } of shown) {
-      if (severity === 'danger' && /\d (ppm|mg)/.test(text)) {
-        expect(provenance.references.length).toBeGreaterThan(0);
-        expect(provenance.verified).toBe(true);
-      }
+    const quoted = cautions.filter(
+      ({ severity, text }) => severity === 'danger' && /\d (ppm|mg|µg)/.test(text),
+    );
+    expect(quoted.length).toBeGreaterThanOrEqual(8);
+    for (const { id, provenance } of quoted) {
+      expect(PUBLIC_BODIES, id).toEqual(expect.arrayContaining([...provenance.references]));
+      expect(provenance.references.length, id).toBeGreaterThan(0);
+      expect(provenance.verified, id).toBe(true);
     }
+  });
+
+  it.each([
+    ['chromium', ['carcinogen', '5 µg/m³', '5.0 mg/L', 'acid into water', 'stain', 'undone']],
+    ['reducer', ['safety data sheet', 'silver', 'for good']],
+  ] as const)('%s: what can hurt or be lost is said', (process, words) => {
+    const own = cautions.filter(({ applies }) => applies === process);
+    const said = own.map(({ text }) => text).join(' ');
+    for (const word of words) expect(said).toContain(word);
+    expect(new Set(own.map(({ severity }) => severity))).toEqual(new Set(['danger', 'loss']));
+  });
+
+  it('every way with chemistry has cautions, and both baths together have both', () => {
+    expect(wayNotes.map(({ id }) => id)).toEqual([...WAY_IDS]);
+    for (const { process } of wayNotes) {
+      if (process === null) continue;
+      expect(
+        cautions.some(({ applies, severity }) => applies === process && severity === 'danger'),
+      ).toBe(true);
+    }
+    const both = new Set(cautionsFor('chromium', 'selenium').map(({ applies }) => applies));
+    expect(both).toEqual(new Set(['any', 'chromium', 'selenium']));
   });
 });
 

@@ -2,10 +2,17 @@
  * The built-in data of Wedgebook. Every entry carries its provenance; nothing here is a result of
  * the user's readings, and the user's own readings replace any of it.
  */
-import type { GradeTable, Provenance, SeleniumDefaults } from '@wedgebook/core';
+import type {
+  GradeTable,
+  ProcessDefaults,
+  Provenance,
+  SeleniumDefaults,
+  WayId,
+} from '@wedgebook/core';
 import developmentJson from './development/defaults.json' with { type: 'json' };
 import demoJson from './demo/notebook.json' with { type: 'json' };
 import cautionsJson from './treatments/cautions.json' with { type: 'json' };
+import processesJson from './treatments/processes.json' with { type: 'json' };
 import filterSettingsJson from './papers/filter-settings.json' with { type: 'json' };
 import gradeTablesJson from './papers/grade-tables.json' with { type: 'json' };
 import lightsJson from './papers/lights.json' with { type: 'json' };
@@ -13,6 +20,7 @@ import nominalJson from './tablets/nominal.json' with { type: 'json' };
 import referencesJson from './references.json' with { type: 'json' };
 import seleniumJson from './treatments/selenium.json' with { type: 'json' };
 import seriesJson from './standards/series.json' with { type: 'json' };
+import waysJson from './treatments/ways.json' with { type: 'json' };
 
 /** A step tablet by its nominal increment. */
 export interface NominalTablet {
@@ -33,6 +41,16 @@ export interface Caution {
   /** `danger` to people, or `loss` of the negative. */
   readonly severity: 'danger' | 'loss';
   readonly text: string;
+  readonly provenance: Provenance;
+}
+
+/** What a way out costs, besides its figures. */
+export interface WayNote {
+  readonly id: WayId;
+  /** Its process, for `cautionsFor`; null where no chemistry is needed. */
+  readonly process: 'selenium' | 'chromium' | 'reducer' | null;
+  /** What is lost. */
+  readonly lost: string;
   readonly provenance: Provenance;
 }
 
@@ -128,6 +146,12 @@ export const filterSettings = filterSettingsJson as FilterSettings;
 /** Built-in parameters of the selenium bath. */
 export const seleniumDefaults = seleniumJson as unknown as SeleniumDefaults;
 
+/** Built-in numbers of chromium intensification and of reducers. */
+export const processDefaults = processesJson as unknown as ProcessDefaults;
+
+/** What each way out costs. */
+export const wayNotes = waysJson as readonly WayNote[];
+
 /** Built-in numbers of development: temperature, aims, limits. */
 export const developmentDefaults = developmentJson as DevelopmentDefaults;
 
@@ -143,13 +167,13 @@ export const references = referencesJson as Readonly<Record<string, Reference>>;
 /**
  * The cautions to show beside a process, dangers to people first.
  *
- * @param process - name of the process
- * @returns its own cautions and those of all wet work
+ * @param processes - `selenium`, `chromium`, `reducer`, alone or together
+ * @returns their own cautions and those of all wet work
  */
-export function cautionsFor(process: string): Caution[] {
+export function cautionsFor(...processes: readonly string[]): Caution[] {
   const order = { danger: 0, loss: 1 } as const;
   return cautions
-    .filter(({ applies }) => applies === process || applies === 'any')
+    .filter(({ applies }) => processes.includes(applies) || applies === 'any')
     .sort((a, b) => order[a.severity] - order[b.severity]);
 }
 

@@ -1,2 +1,7 @@
 /** The built-in numbers, for tests beside modules of core, which itself knows no data. */
-export { ansiGradeTable, laboratoryGradeTable, seleniumDefaults } from '@wedgebook/data';
+export {
+  ansiGradeTable,
+  laboratoryGradeTable,
+  processDefaults,
+  seleniumDefaults,
+} from '@wedgebook/data';

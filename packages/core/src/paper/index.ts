@@ -19,3 +19,10 @@ export {
   type PaperMeasures,
 } from './paper-measures.ts';
 export { paperFromGrade, paperFromIsoRange, type PaperScale } from './paper-scale.ts';
+export {
+  GENERATED_NET_MAXIMUM,
+  generatedPaper,
+  printTone,
+  type PrintPaper,
+  type PrintTone,
+} from './print-paper.ts';
