@@ -22,7 +22,7 @@ const column = fc.oneof(
 );
 const kind = fc.constantFrom('tablet', 'film', 'strip', 'paper', 'negative');
 
-const command: fc.Arbitrary<Command> = fc.oneof(
+const command = fc.oneof(
   fc.record({
     type: fc.constant('film/add' as const),
     entry: anyId.map((id) => ({ id, name: id, developer: '', note: '' })),
@@ -80,7 +80,7 @@ const command: fc.Arbitrary<Command> = fc.oneof(
     type: fc.constant('plan/set' as const),
     changes: fc.record({ partsWater: fc.nat(20), minutes: fc.nat(30) }),
   }),
-);
+) as fc.Arbitrary<Command>;
 
 describe('any commands', () => {
   it('keep the notebook sound, and undo brings back every step', () => {
