@@ -49,7 +49,7 @@ const grains = (x: number, centre: number, spread: number): number => {
 
 /** A hyperbola with a level and a sloping asymptote: its toe dies away as 1 / distance. */
 const hyperbola = (x: number, centre: number, bendRadius: number): number =>
-  x === -Infinity ? 0 : ((x - centre) + Math.hypot(x - centre, 2 * bendRadius)) / 2;
+  x === -Infinity ? 0 : (x - centre + Math.hypot(x - centre, 2 * bendRadius)) / 2;
 
 /** The truths of the study. */
 export const TRUTHS: readonly Truth[] = [
