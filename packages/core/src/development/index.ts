@@ -35,3 +35,13 @@ export {
   type SpeedReading,
 } from './speed-against-time.ts';
 export { activationEnergy, coefficientFromFactor, equivalentMinutes } from './temperature.ts';
+export {
+  fitSurface,
+  surfaceCurve,
+  type DevelopmentSurface,
+  type LeftOutStrip,
+  type SurfaceCurve,
+  type SurfaceFit,
+  type SurfaceOptions,
+  type SurfaceStrip,
+} from './surface/index.ts';
