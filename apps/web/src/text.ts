@@ -12,6 +12,7 @@ import { bath, gradeDetail, gradeLong, gradeShort } from './text/phrases.ts';
 import { readings, sheet } from './text/readings.ts';
 import { curve, match, sheetFigure } from './text/results.ts';
 import { mixing, treatment } from './text/treatment.ts';
+import { ways } from './text/ways.ts';
 
 export const text = {
   none: '–',
@@ -24,6 +25,7 @@ export const text = {
   bath,
   units: { density: 'density', transmittance: 'transmittance', stops: 'stops' },
   names: {
+    film: 'film',
     strip: 'strip',
     tonedStrip: 'toned strip',
     paperStrip: 'paper strip',
@@ -77,5 +79,6 @@ export const text = {
   match,
   treatment,
   mixing,
+  ways,
   app,
 };

@@ -29,3 +29,8 @@ export {
 export { formatMinutes, formatNumber, formatSigned, formatStops, STOP } from './text/format.ts';
 export { FONT_FAMILY, textWidth } from './text/text-width.ts';
 export { FILLS_WITHIN, fitSentence, fitState, type FitState } from './text/words.ts';
+export {
+  layoutWaysChart,
+  type WayRow,
+  type WaysChartInput,
+} from './ways-chart/ways-chart.layout.ts';

@@ -271,7 +271,8 @@ export class DeriveBath {
   }
 }
 
-function netShadow({ shadow, baseFog, rangeOnly }: NegativeEnds): number | undefined {
+/** Net density of the shadow, where base + fog is known. */
+export function netShadow({ shadow, baseFog, rangeOnly }: NegativeEnds): number | undefined {
   if (rangeOnly || baseFog === null) return undefined;
   return Math.max(0, shadow.density - baseFog);
 }

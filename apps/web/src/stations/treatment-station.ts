@@ -20,12 +20,14 @@ import { completionLayout } from '../state/completion-layout.ts';
 import { memo } from '../state/memo.ts';
 import { paperFit } from '../state/paper-fit.ts';
 import { text } from '../text.ts';
+import { cautionsTemplate } from './treatment-cautions.ts';
 import { modelTemplate } from './treatment-model.ts';
 import { nextTrialTemplate } from './treatment-next.ts';
 import { treatmentStyles } from './treatment-station.styles.ts';
 import '../parts/mixing-sheet.ts';
 import '../parts/number-field.ts';
 import '../parts/scene-chart.ts';
+import './treatment-ways.ts';
 
 const CAUTIONS = cautionsFor('selenium');
 const { practice } = seleniumDefaults;
@@ -73,7 +75,7 @@ export class TreatmentStation extends LitElement {
               <wb-chart id="ruler" .layout=${this.#ruler(fit)}></wb-chart>
             </div>`
       }
-      ${cautionsTemplate()}
+      ${cautionsTemplate(CAUTIONS, text.treatment.cautions)}
       <h3>${text.treatment.beforeAfter}</h3>
       ${
         prediction === null
@@ -86,6 +88,7 @@ export class TreatmentStation extends LitElement {
       <wb-chart id="completion" .height=${280} .layout=${completion}></wb-chart>
       ${nextTrialTemplate(bath.nextTrial)} ${modelTemplate(model)}
       ${warningList(prediction?.warnings ?? model.warnings)}
+      <wb-ways></wb-ways>
       <wb-mixing .partsWater=${plan.partsWater}></wb-mixing>
     </section>`;
   }
@@ -226,21 +229,6 @@ export class TreatmentStation extends LitElement {
 function toQuarter(minutes: number): number {
   const rounded = Math.round(minutes / QUARTER) * QUARTER;
   return rounded > 0 ? rounded : minutes;
-}
-
-function cautionsTemplate(): TemplateResult {
-  return html`<aside class="cautions" aria-labelledby="cautions">
-    <h3 id="cautions">${text.treatment.cautions}</h3>
-    <ul>
-      ${CAUTIONS.map(
-        ({ severity, text: sentence, provenance }) =>
-          html`<li>
-            <b class="severity">${text.treatment.severity[severity]}</b> ${sentence}
-            <span class="source">${sourceMark(provenance)}</span>
-          </li>`,
-      )}
-    </ul>
-  </aside>`;
 }
 
 function beforeAfterTemplate(

@@ -92,8 +92,8 @@ export const treatment = {
     const { partsWater, minutes, celsius } = best.bath;
     const part = Math.round(100 * (1 - best.errorAfter / errorNow));
     const what = `Tone one more scrap at ${bath(partsWater, minutes, celsius)}`;
-    return part < 5
-      ? `${what}, if any: it would hardly narrow the gain at the bath as set (± ${formatNumber(errorNow, 3)} now, ± ${formatNumber(best.errorAfter, 3)} after).`
+    return part < 10
+      ? `${what}, if any: it would hardly narrow the gain at the bath as set (± ${formatNumber(errorNow, 4)} now, ± ${formatNumber(best.errorAfter, 4)} after).`
       : `${what}: the standard error of the gain at the bath as set would fall from ${formatNumber(errorNow, 3)} to ${formatNumber(best.errorAfter, 3)}, ${part} % less.`;
   },
   nextTrialHint:

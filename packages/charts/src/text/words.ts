@@ -18,6 +18,7 @@ export const words = {
   shadow: 'shadow',
   highlight: 'highlight',
   printingRange: 'printing density above the shadow (log₁₀ units)',
+  printingRangeShort: 'printing range (log₁₀ units)',
   stops: 'stops',
   minutes: 'minutes in the bath',
   completion: 'completion (%)',

@@ -1,0 +1,80 @@
+/** The ways out for the negative that is considered, as core reckons them. */
+import {
+  generatedPaper,
+  waysOut,
+  type CharacteristicCurve,
+  type PrintPaper,
+  type WayOut,
+} from '@wedgebook/core';
+import { filterSettings, processDefaults } from '@wedgebook/data';
+import type { Plan } from '@wedgebook/notebook';
+import { netShadow, type BathView } from './derive-bath.ts';
+
+/** Net densities at which tones should part well. */
+export interface SeparationAt {
+  readonly shadow: number;
+  readonly highlight: number;
+}
+
+export interface WaysView {
+  readonly ways: readonly WayOut[];
+  readonly separationAt: SeparationAt;
+  /** Base + fog under the densities; null where only a range is known. */
+  readonly baseFog: number | null;
+  readonly target: number;
+}
+
+const SCALES = filterSettings.settings.map(({ isoRange }) => isoRange / 100);
+/** Shortest and longest scale of the variable-contrast paper whose sheet is built in. */
+export const SPLIT_SCALES = [Math.min(...SCALES), Math.max(...SCALES)] as const;
+/** Where only a range is known, its foot is put at the speed point. */
+const ASSUMED_SHADOW = 0.1;
+
+/**
+ * @param view - negative, paper, model and plan
+ * @param plan - dilution, temperature, light and stain
+ * @param curve - of the paper strip in use, or null
+ * @param target - grade to reach
+ * @param asked - densities chosen by the user, or null for the negative's own ends
+ * @returns null where there is no negative with a range, or no such grade
+ */
+export function waysView(
+  view: BathView,
+  plan: Plan,
+  curve: CharacteristicCurve | null,
+  target: number,
+  asked: SeparationAt | null,
+): WaysView | null {
+  const { ends, gradeTable, model, paper } = view;
+  if (ends === null || !(ends.densityRange > 0)) return null;
+  if (!gradeTable.bands.some(({ grade }) => grade === target)) return null;
+  const shadow = netShadow(ends) ?? ASSUMED_SHADOW;
+  const negative = { shadow, highlight: shadow + ends.densityRange };
+  const separationAt = asked ?? negative;
+  const { partsWater, celsius, callierFactor, stain, stainKept } = plan;
+  const own = paper === null ? null : paperOf(paper, curve);
+  const ways = waysOut({
+    model,
+    negative,
+    separationAt,
+    target: { grade: target },
+    bath: { partsWater, celsius },
+    options: { gradeTable, callierFactor, stain, stainKept },
+    defaults: processDefaults,
+    splitScales: SPLIT_SCALES,
+    ...(own === null ? {} : { paper: own }),
+  });
+  return { ways, separationAt, baseFog: ends.rangeOnly ? null : ends.baseFog, target };
+}
+
+/** A strip of the user's own, or the generated paper of the scale that is stated. */
+function paperOf(
+  { origin, exposureScale }: NonNullable<BathView['paper']>,
+  curve: CharacteristicCurve | null,
+): PrintPaper | null {
+  const { value } = exposureScale;
+  if (origin === 'target' || !(value > 0)) return null;
+  return origin === 'strip' && curve !== null
+    ? { kind: 'strip', exposureScale: value, curve }
+    : generatedPaper(value);
+}
