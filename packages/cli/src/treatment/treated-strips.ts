@@ -31,8 +31,9 @@ interface Read {
 export function treatedStrips(file: ReadingsFile, exposure: ExposureOptions): TreatedStrips {
   const place = exposure.file === undefined ? {} : { file: exposure.file };
   const warnings: Warning[] = [...file.warnings];
+  const paired = stepsAsExposures(file, exposure);
   const read = file.strips.map((strip): Read => {
-    const taken = curveReadingsOf(strip, exposure, 1);
+    const taken = curveReadingsOf(strip, paired, 1);
     // Whether exposures are absolute is of no account here: only pairs are compared.
     warnings.push(...strip.warnings);
     return { strip, readings: taken.readings };
@@ -79,6 +80,27 @@ export function treatedStrips(file: ReadingsFile, exposure: ExposureOptions): Tr
   if (process !== 'selenium') warnings.push(warning('process-unknown', { process }));
   return { strips, process, warnings };
 }
+
+/**
+ * Trial pieces are read at the same spots before and after, numbered as steps, and have no exposure:
+ * there the number alone pairs the readings.
+ */
+function stepsAsExposures(file: ReadingsFile, exposure: ExposureOptions): ExposureOptions {
+  const readings = file.strips.flatMap((strip) => strip.readings);
+  const stepsAlone = readings.every(
+    ({ step, logExposure, tabletDensity }) =>
+      step !== null && logExposure === null && tabletDensity === null,
+  );
+  if (!stepsAlone || exposure.tabletDensities !== undefined) return exposure;
+  const most = Math.max(0, ...readings.map(({ step }) => step ?? 0));
+  if (!(most <= MOST_SPOTS)) return exposure;
+  const tabletDensities = Array.from({ length: most }, (_, i) => i * STEP);
+  return { ...exposure, tabletDensities };
+}
+
+const MOST_SPOTS = 1000;
+/** Of no account for pairs: any step keeps the numbers apart. */
+const STEP = 0.15;
 
 function pooled(all: readonly CurveReadings[]): CurveReadings {
   return {

@@ -118,6 +118,42 @@ describe('treat FILE', () => {
     expect(stdout).toMatch(/The scrap that would tell most next\n {2}1\+/);
   });
 
+  it('finds gain and rate from two frames read at two numbered spots, before and after', async () => {
+    // Nets 0.35 and 1.00 of frames A and B, made by k = 1 + 0.2 (1 - exp(-E / 0.9)), c = 1/2.
+    const gain = (minutes: number) => 1 + 0.2 * (1 - Math.exp(-(minutes / 2) / 0.9));
+    const frame = (name: string, minutes: number): string[] => {
+      const rows = (treated: boolean) => {
+        const k = treated ? gain(minutes) : 1;
+        const bath = treated ? `selenium,1,${minutes},20` : 'none,,,';
+        return [
+          `${name},1,${(0.12 + 0.35 * k).toFixed(3)},${bath}`,
+          `${name},2,${(0.12 + 1.0 * k).toFixed(3)},${bath}`,
+          `${name},,0.120,${bath}`,
+        ];
+      };
+      return [...rows(false), ...rows(true)];
+    };
+    const text = [
+      'strip,step,density,treatment,parts_water,bath_minutes,bath_celsius',
+      ...frame('frame A', 1.5),
+      ...frame('frame B', 8),
+    ].join('\n');
+    const { exitCode, stdout, stderr } = await ran(['treat', 'f.csv', '--json'], { 'f.csv': text });
+    expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' });
+    const fitted = JSON.parse(stdout) as TreatJson;
+    expect(fitted.treated.map(({ strip }) => strip)).toEqual(['frame A', 'frame B']);
+    fitted.treated.forEach(({ gain: found }, i) => {
+      expectWithin(found.value, gain(i === 0 ? 1.5 : 8), 0.002, 'gain');
+      // Two readings of 0.01 each over nets up to 1: about 0.013 (derived, sqrt(2) 0.01 / |u|).
+      expect(found.standardError).toBeGreaterThan(0.005);
+      expect(found.standardError).toBeLessThan(0.03);
+    });
+    expect(codes(fitted)).toContain('reading-error-assumed');
+    // Trial B is all but complete: its gain leaves the greatest one within two errors.
+    const { maximumGain } = fitted.doseResponse;
+    expectWithin(maximumGain.value, 1.2, 2 * maximumGain.standardError!, 'greatest gain');
+  });
+
   it('takes an untreated strip of the same name, before and after one bath', async () => {
     const rows = [0.2, 0.6, 1.0].flatMap((net, i) => [
       `scrap,${-i},${(0.1 + net).toFixed(3)},none,,`,

@@ -37,6 +37,7 @@ import {
 import { cautionsText, modelText, planText, surenessText } from '../output/treat-text.ts';
 import { shownWarnings, warningLines } from '../output/warnings.ts';
 import { USAGE } from '../text.ts';
+import { peekedHeader } from '../treatment/steps-alone.ts';
 import { treatedStrips } from '../treatment/treated-strips.ts';
 import { UsageError } from '../usage-error.ts';
 import { measuredPapers } from './paper.ts';
@@ -117,7 +118,10 @@ async function fittedModel(
     'weibull',
     'parabolic',
   ]);
-  const readings = await readReadingsFile(file, io, options);
+  const peeked = await peekedHeader(file, io);
+  // Trial pieces are paired by the numbers of their spots.
+  const stepsSuffice = options.stepsSuffice || peeked.stepsAlone;
+  const readings = await readReadingsFile(file, peeked.io, { ...options, stepsSuffice });
   requireSource(readings, options);
   const { strips, warnings } = treatedStrips(readings, options.exposure);
   const model = fitTreatment(strips, seleniumDefaults, {
