@@ -12,6 +12,7 @@ import { bath, gradeDetail, gradeLong, gradeShort } from './text/phrases.ts';
 import { readings, sheet } from './text/readings.ts';
 import { curve, match, sheetFigure } from './text/results.ts';
 import { mixing, treatment } from './text/treatment.ts';
+import { trials } from './text/trials.ts';
 import { ways } from './text/ways.ts';
 
 export const text = {
@@ -79,6 +80,7 @@ export const text = {
   match,
   treatment,
   mixing,
+  trials,
   ways,
   app,
 };

@@ -27,6 +27,7 @@ import { treatmentStyles } from './treatment-station.styles.ts';
 import '../parts/mixing-sheet.ts';
 import '../parts/number-field.ts';
 import '../parts/scene-chart.ts';
+import './treatment-trials.ts';
 import './treatment-ways.ts';
 
 const CAUTIONS = cautionsFor('selenium');
@@ -88,6 +89,7 @@ export class TreatmentStation extends LitElement {
       <wb-chart id="completion" .height=${280} .layout=${completion}></wb-chart>
       ${nextTrialTemplate(bath.nextTrial)} ${modelTemplate(model)}
       ${warningList(prediction?.warnings ?? model.warnings)}
+      <wb-trials></wb-trials>
       <wb-ways></wb-ways>
       <wb-mixing .partsWater=${plan.partsWater}></wb-mixing>
     </section>`;

@@ -136,7 +136,7 @@ export const treatment = {
     return `${name}: ${why}.`;
   },
   noTrials:
-    'Two readings on a toned scrap of your own film replace the built-in gain: add “its toned twin” to a strip above.',
+    'Two readings on a toned scrap of your own film replace the built-in gain: add a trial piece below, or “its toned twin” to a strip above.',
   trialsTable: 'Toned strips',
   trial: 'strip',
   bath: 'bath',
