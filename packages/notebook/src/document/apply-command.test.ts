@@ -67,6 +67,18 @@ describe('applyCommand', () => {
     expect(planned.plan).toEqual({ ...SAMPLE.plan, celsius: 24 });
   });
 
+  it('keeps a log of baths, which no other entry names', () => {
+    const bath = { ...SAMPLE.baths[0]!, id: 'b2', films: [] };
+    const added = applyCommand(SAMPLE, { type: 'bath/add', entry: bath });
+    expect(added.baths.map(({ id }) => id)).toEqual(['b1', 'b2']);
+    const film = { ...SAMPLE.baths[0]!.films[0]!, id: 'y' };
+    const used = applyCommand(added, { type: 'bath/change', id: 'b2', changes: { films: [film] } });
+    expect(used.baths[1]?.films).toEqual([film]);
+    expect(used.baths[0]).toBe(SAMPLE.baths[0]);
+    const removed = applyCommand(used, { type: 'bath/remove', id: 'b2' });
+    expect(removed).toEqual(SAMPLE);
+  });
+
   it('moves an entry', () => {
     const moved = applyCommand(SAMPLE, { type: 'strip/move', id: 's3', index: 0 });
     expect(moved.strips.map(({ id }) => id)).toEqual(['s3', 's1', 's2']);

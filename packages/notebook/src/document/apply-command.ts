@@ -17,6 +17,7 @@ export const LIST_OF = {
   strip: 'strips',
   paper: 'papers',
   negative: 'negatives',
+  bath: 'baths',
 } as const satisfies Record<EntryKind, keyof NotebookDocument>;
 
 const ACTIONS = ['add', 'change', 'move', 'remove'];

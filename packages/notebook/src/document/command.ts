@@ -12,17 +12,19 @@ import type {
   Strip,
   StripRow,
   Tablet,
+  WorkingBath,
 } from './document.ts';
 
 type Changes<T> = Readonly<Partial<Omit<T, 'id'>>>;
 
-/** The five lists, by the name of one member. */
+/** The lists, by the name of one member. */
 export interface EntryTypes {
   readonly tablet: Tablet;
   readonly film: Film;
   readonly strip: Strip;
   readonly paper: Paper;
   readonly negative: Negative;
+  readonly bath: WorkingBath;
 }
 export type EntryKind = keyof EntryTypes;
 

@@ -119,6 +119,33 @@ export interface Negative {
   readonly note: string;
 }
 
+/** A film that went through a bath. */
+export interface BathFilm {
+  readonly id: string;
+  readonly name: string;
+  /** Day, such as 2026-11-25; null where it is not known. */
+  readonly day: string | null;
+  readonly areaSquareCentimetres: number;
+  /** Mean net density over the area, by which the silver is reckoned. */
+  readonly meanNetDensity: number;
+}
+
+/** A working bath that is used again until it is spent. */
+export interface WorkingBath {
+  readonly id: string;
+  readonly name: string;
+  readonly process: 'selenium';
+  /** Day on which it was mixed, such as 2026-11-25; null where it is not known. */
+  readonly mixedOn: string | null;
+  /** Working solution, millilitres. */
+  readonly volumeMillilitres: number;
+  readonly partsWater: number;
+  /** Selenium in the concentrate, grams per litre, by its safety data sheet; null where not known. */
+  readonly seleniumGramsPerLitre: number | null;
+  readonly films: readonly BathFilm[];
+  readonly note: string;
+}
+
 /** The bath being considered, and what it is meant for. */
 export interface Plan {
   readonly negativeId: string | null;
@@ -146,5 +173,6 @@ export interface NotebookDocument {
   readonly strips: readonly Strip[];
   readonly papers: readonly Paper[];
   readonly negatives: readonly Negative[];
+  readonly baths: readonly WorkingBath[];
   readonly plan: Plan;
 }

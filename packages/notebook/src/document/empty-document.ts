@@ -30,6 +30,7 @@ export function emptyDocument(title = 'Notebook'): NotebookDocument {
     strips: [],
     papers: [],
     negatives: [],
+    baths: [],
     plan: DEFAULT_PLAN,
   };
 }

@@ -62,5 +62,26 @@ export const SAMPLE: NotebookDocument = {
       note: '',
     },
   ],
+  baths: [
+    {
+      id: 'b1',
+      name: 'tray of November',
+      process: 'selenium',
+      mixedOn: '2026-11-20',
+      volumeMillilitres: 1000,
+      partsWater: 3,
+      seleniumGramsPerLitre: 40,
+      films: [
+        {
+          id: 'x',
+          name: 'six sheets',
+          day: '2026-11-21',
+          areaSquareCentimetres: 774,
+          meanNetDensity: 0.6,
+        },
+      ],
+      note: '',
+    },
+  ],
   plan: { ...emptyDocument().plan, negativeId: 'n1', paperId: 'p1' },
 };

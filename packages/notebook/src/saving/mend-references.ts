@@ -75,6 +75,12 @@ export function firstDoubleId(document: NotebookDocument): string | null {
       key,
       document[key],
     ]),
+    ...document.baths.map(
+      ({ films: toned }, index): [string, readonly { readonly id: string }[]] => [
+        `baths.${index}.films`,
+        toned,
+      ],
+    ),
     ...document.negatives.map(({ spots }, index): [string, readonly { readonly id: string }[]] => [
       `negatives.${index}.spots`,
       spots,

@@ -3,10 +3,17 @@
  */
 
 /** The version that this program writes. */
-export const SCHEMA_VERSION = 1;
+export const SCHEMA_VERSION = 2;
 
 /** From version n to n + 1, by n. Pure; given plain data of version n. */
-export const MIGRATIONS: Readonly<Record<number, (document: unknown) => unknown>> = {};
+export const MIGRATIONS: Readonly<Record<number, (document: unknown) => unknown>> = {
+  // Version 2 keeps a log of working baths.
+  1: (document) => (isRecord(document) ? { ...document, baths: [] } : document),
+};
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
 
 /**
  * @param from - the version that `document` was saved with, at most `SCHEMA_VERSION`

@@ -16,7 +16,7 @@ const codeOf = (run: () => unknown): string => {
 };
 const envelope = (document: unknown) => ({
   format: 'wedgebook-notebook',
-  schemaVersion: 1,
+  schemaVersion: 2,
   document,
 });
 
@@ -67,7 +67,7 @@ describe('a saved notebook', () => {
     ['no version', '{"format":"wedgebook-notebook"}', 'notebook-version'],
     ['version 0', '{"format":"wedgebook-notebook","schemaVersion":0}', 'notebook-version'],
     ['version 1.5', '{"format":"wedgebook-notebook","schemaVersion":1.5}', 'notebook-version'],
-    ['a newer version', '{"format":"wedgebook-notebook","schemaVersion":2}', 'notebook-newer'],
+    ['a newer version', '{"format":"wedgebook-notebook","schemaVersion":3}', 'notebook-newer'],
     ['no document', '{"format":"wedgebook-notebook","schemaVersion":1}', 'notebook-field'],
     ['text nested a million deep', '['.repeat(1e6) + ']'.repeat(1e6), 'notebook-too-deep'],
     [
@@ -107,6 +107,13 @@ describe('a saved notebook', () => {
       plan: { ...SAMPLE.plan, stainKept: 7, callierFactor: 0 },
     };
     expect(openNotebook(envelope(odd)).document).toEqual(odd);
+  });
+
+  it('refuses a film that is there twice in one bath', () => {
+    const [bath] = SAMPLE.baths;
+    const films = [...bath!.films, ...bath!.films];
+    const document = { ...SAMPLE, baths: [{ ...bath, films }] };
+    expect(codeOf(() => openNotebook(envelope(document)))).toBe('notebook-double-id');
   });
 
   it('refuses an id that is there twice', () => {

@@ -21,6 +21,11 @@ describe('what users have saved', () => {
     expect(notebookFromText(notebookToText(document)).document).toEqual(document);
   });
 
+  it('version 1, which knew no baths, opens with none', () => {
+    const { document } = notebookFromText(text(1));
+    expect(document.baths).toEqual([]);
+  });
+
   it('the present version is saved as it was opened, field by field', () => {
     const saved: unknown = JSON.parse(text(SCHEMA_VERSION));
     expect(JSON.parse(notebookToText(notebookFromText(text(SCHEMA_VERSION)).document))).toEqual(

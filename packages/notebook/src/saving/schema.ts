@@ -83,6 +83,26 @@ const negative = v.looseObject({
   note: text,
 });
 
+const bath = v.looseObject({
+  id,
+  name: text,
+  process: v.picklist(['selenium']),
+  mixedOn: v.nullable(text),
+  volumeMillilitres: finite,
+  partsWater: finite,
+  seleniumGramsPerLitre: v.nullable(finite),
+  films: list(
+    v.looseObject({
+      id,
+      name: text,
+      day: v.nullable(text),
+      areaSquareCentimetres: finite,
+      meanNetDensity: finite,
+    }),
+  ),
+  note: text,
+});
+
 const plan = v.looseObject({
   negativeId: reference,
   paperId: reference,
@@ -96,7 +116,7 @@ const plan = v.looseObject({
   stainKept: finite,
 });
 
-/** The document of schema version 1. */
+/** The document of schema version 2. */
 export const documentSchema = v.looseObject({
   title: text,
   note: text,
@@ -106,10 +126,11 @@ export const documentSchema = v.looseObject({
   strips: list(strip),
   papers: list(paper),
   negatives: list(negative),
+  baths: list(bath),
   plan,
 });
 
-const parts = { tablet, film, strip, paper, negative, plan, document: documentSchema };
+const parts = { tablet, film, strip, paper, negative, bath, plan, document: documentSchema };
 
 /** The parts of a notebook that can be checked by themselves. */
 export type CheckedPart = keyof typeof parts;
