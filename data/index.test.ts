@@ -14,6 +14,7 @@ import {
   processDefaults,
   references,
   seleniumDefaults,
+  seleniumSteps,
   standardSeries,
   wayNotes,
   type BuiltInNumber,
@@ -38,6 +39,7 @@ const provenances: [string, Provenance | undefined][] = [
     `process ${name}`,
     (entry as BuiltInNumber).provenance,
   ]),
+  ...seleniumSteps.map((s): [string, Provenance] => [`step ${s.id}`, s.provenance]),
   ...wayNotes.map((w): [string, Provenance] => [`way ${w.id}`, w.provenance]),
   ...Object.entries(developmentDefaults).flatMap(([name, entry]): [string, Provenance][] =>
     Array.isArray(entry)
@@ -193,6 +195,16 @@ describe('cautions of every process', () => {
     const said = own.map(({ text }) => text).join(' ');
     for (const word of words) expect(said).toContain(word);
     expect(new Set(own.map(({ severity }) => severity))).toEqual(new Set(['danger', 'loss']));
+  });
+
+  it('every caution that a step names is there, and steps stand in their order', () => {
+    const ids = new Set(cautions.map(({ id }) => id));
+    const named = seleniumSteps.flatMap(({ caution }) => caution ?? []);
+    for (const id of named) expect(ids).toContain(id);
+    expect(named).toContain('selenium-no-acid');
+    expect(named).toContain('selenium-waste');
+    const order = seleniumSteps.map(({ when }) => ['before', 'during', 'after'].indexOf(when));
+    expect(order).toEqual([...order].sort());
   });
 
   it('every way with chemistry has cautions, and both baths together have both', () => {

@@ -19,6 +19,7 @@ import lightsJson from './papers/lights.json' with { type: 'json' };
 import nominalJson from './tablets/nominal.json' with { type: 'json' };
 import referencesJson from './references.json' with { type: 'json' };
 import seleniumJson from './treatments/selenium.json' with { type: 'json' };
+import stepsJson from './treatments/selenium-steps.json' with { type: 'json' };
 import seriesJson from './standards/series.json' with { type: 'json' };
 import waysJson from './treatments/ways.json' with { type: 'json' };
 
@@ -51,6 +52,16 @@ export interface WayNote {
   readonly process: 'selenium' | 'chromium' | 'reducer' | null;
   /** What is lost. */
   readonly lost: string;
+  readonly provenance: Provenance;
+}
+
+/** A step of a treatment, with the caution that belongs to it. */
+export interface TreatmentStep {
+  readonly id: string;
+  readonly when: 'before' | 'during' | 'after';
+  readonly text: string;
+  /** Id of a caution, or null. */
+  readonly caution: string | null;
   readonly provenance: Provenance;
 }
 
@@ -148,6 +159,9 @@ export const seleniumDefaults = seleniumJson as unknown as SeleniumDefaults;
 
 /** Built-in numbers of chromium intensification and of reducers. */
 export const processDefaults = processesJson as unknown as ProcessDefaults;
+
+/** Steps of the selenium bath, in their order. */
+export const seleniumSteps = stepsJson as readonly TreatmentStep[];
 
 /** What each way out costs. */
 export const wayNotes = waysJson as readonly WayNote[];

@@ -1,3 +1,4 @@
+export { bathCapacity, type BathCapacity, type SeleniumBath } from './bath-capacity.ts';
 export {
   completionCurve,
   sensitivityOf,
