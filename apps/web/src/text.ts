@@ -6,6 +6,7 @@
 import { formatNumber } from '@wedgebook/charts';
 import type { Known } from '@wedgebook/core';
 import { app } from './text/app.ts';
+import { bathLog, steps, timer } from './text/bath-log.ts';
 import { families } from './text/families.ts';
 import { measures } from './text/measures.ts';
 import { bath, gradeDetail, gradeLong, gradeShort } from './text/phrases.ts';
@@ -82,5 +83,8 @@ export const text = {
   mixing,
   trials,
   ways,
+  timer,
+  steps,
+  bathLog,
   app,
 };

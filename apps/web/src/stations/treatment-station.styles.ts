@@ -57,6 +57,28 @@ export const treatmentStyles = css`
   .source {
     display: block;
   }
+  .steps {
+    padding-inline-start: 1.5rem;
+    margin: 0.25rem 0 0.75rem;
+    max-width: 72ch;
+  }
+  .steps li {
+    margin-bottom: 0.6rem;
+  }
+  .steps .caution {
+    display: block;
+    border-inline-start: 4px solid var(--danger-edge);
+    padding-inline-start: 0.6rem;
+    margin: 0.25rem 0;
+    font-size: 0.9375rem;
+  }
+  .steps .source {
+    font-size: 0.875rem;
+  }
+  h4 {
+    margin: 0.75rem 0 0.25rem;
+    font-size: 1rem;
+  }
   .before-after {
     max-width: 40rem;
   }

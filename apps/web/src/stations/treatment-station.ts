@@ -23,10 +23,13 @@ import { text } from '../text.ts';
 import { cautionsTemplate } from './treatment-cautions.ts';
 import { modelTemplate } from './treatment-model.ts';
 import { nextTrialTemplate } from './treatment-next.ts';
+import { stepsTemplate } from './treatment-steps.ts';
 import { treatmentStyles } from './treatment-station.styles.ts';
 import '../parts/mixing-sheet.ts';
 import '../parts/number-field.ts';
 import '../parts/scene-chart.ts';
+import '../timer/bath-timer.ts';
+import './treatment-baths.ts';
 import './treatment-trials.ts';
 import './treatment-ways.ts';
 
@@ -92,6 +95,9 @@ export class TreatmentStation extends LitElement {
       <wb-trials></wb-trials>
       <wb-ways></wb-ways>
       <wb-mixing .partsWater=${plan.partsWater}></wb-mixing>
+      ${stepsTemplate()}
+      <wb-timer .minutes=${plan.minutes}></wb-timer>
+      <wb-baths></wb-baths>
     </section>`;
   }
 
