@@ -60,7 +60,7 @@ describe('the bath', () => {
     expect(await cautions.isVisible()).toBe(true);
     const items = await cautions.locator('li').allTextContents();
     expect(items.length).toBeGreaterThanOrEqual(8);
-    for (const item of items) expect(item).toMatch(/(verified|unverified)\s+· \S/);
+    for (const item of items) expect(item).toMatch(/(verified|unverified)\s+·\s+\S/);
     expect(items.join(' ')).toMatch(/Never let acid into a selenium bath/);
     const bath = await page.locator('wb-treatment .controls').boundingBox();
     const box = await cautions.boundingBox();
