@@ -7,6 +7,7 @@ import { formatNumber } from '@wedgebook/charts';
 import type { Known } from '@wedgebook/core';
 import { app } from './text/app.ts';
 import { bathLog, steps, timer } from './text/bath-log.ts';
+import { compared } from './text/compared.ts';
 import { families } from './text/families.ts';
 import { measures } from './text/measures.ts';
 import { bath, gradeDetail, gradeLong, gradeShort } from './text/phrases.ts';
@@ -83,6 +84,7 @@ export const text = {
   mixing,
   trials,
   ways,
+  compared,
   timer,
   steps,
   bathLog,

@@ -4,6 +4,7 @@ import { seleniumDefaults } from '@wedgebook/data';
 import { html, type TemplateResult } from 'lit';
 import { estimate, sourceMark } from '../parts/notices.ts';
 import { text } from '../text.ts';
+import { comparedTemplate } from './treatment-compared.ts';
 
 const NAMES = [
   'maximumGain',
@@ -44,6 +45,7 @@ export function modelTemplate(model: TreatmentModel): TemplateResult {
       </table>
     </div>
     ${model.treated.length === 0 ? html`<p class="quiet">${t.noTrials}</p>` : trialsTemplate(model)}
+    ${comparedTemplate(model)}
   </details>`;
 }
 

@@ -4,7 +4,7 @@
  * grade says whether it can be reached and why.
  */
 import { formatNumber, layoutRangeRuler, type SheetPaperFit } from '@wedgebook/charts';
-import type { TreatmentModel, TreatmentPrediction } from '@wedgebook/core';
+import { gainAtBath, type TreatmentModel, type TreatmentPrediction } from '@wedgebook/core';
 import { cautionsFor, seleniumDefaults } from '@wedgebook/data';
 import type { Plan } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
@@ -66,12 +66,13 @@ export class TreatmentStation extends LitElement {
     if (view === undefined) return nothing;
     const { bath, plan, completion, fit, targetGrade } = view;
     const { model, prediction } = bath;
+    const { gain } = gainAtBath(model.doseResponse, plan);
     return html`<section class="station" aria-labelledby="title">
       <div class="head">
         <h2 id="title">${text.treatment.title}</h2>
         <p class="says">${text.treatment.says(model)}</p>
       </div>
-      ${this.controlsTemplate(plan)}
+      ${this.controlsTemplate(plan, gain.value)}
       ${
         fit === null
           ? nothing
@@ -105,7 +106,7 @@ export class TreatmentStation extends LitElement {
     this.app.app.store.dispatch({ type: 'plan/set', changes, mergeKey: gesture });
   }
 
-  private controlsTemplate(plan: Plan): TemplateResult {
+  private controlsTemplate(plan: Plan, gain: number): TemplateResult {
     const t = text.treatment;
     return html`<p class="process">${seleniumDefaults.name}</p>
       <div class="controls">
@@ -191,7 +192,12 @@ export class TreatmentStation extends LitElement {
           ></wb-number>
         </div>
         <p class="quiet small">${t.stainHint}</p>
-      </details>`;
+      </details>
+      ${
+        plan.stain > 0
+          ? html`<p class="stain-loss">${text.compared.stainLoss(gain, plan.stain)}</p>`
+          : nothing
+      }`;
   }
 
   private targetTemplate(
