@@ -217,6 +217,34 @@ const document = {
       'Harsh: a bath would make it harsher.',
     ),
   ],
+  baths: [
+    {
+      id: 'bath-1',
+      name: 'Tray of the test wedges',
+      process: 'selenium',
+      mixedOn: '2026-11-14',
+      volumeMillilitres: 1000,
+      partsWater: 1,
+      seleniumGramsPerLitre: 40,
+      films: [
+        {
+          id: 'bath-1-wedges',
+          name: 'Six test wedges',
+          day: '2026-11-14',
+          areaSquareCentimetres: 120,
+          meanNetDensity: 0.7,
+        },
+        {
+          id: 'bath-1-sheets',
+          name: 'Four sheets, 4 × 5 in',
+          day: '2026-11-15',
+          areaSquareCentimetres: 516,
+          meanNetDensity: 0.5,
+        },
+      ],
+      note: 'Invented, the strength of the concentrate too: take yours from its safety data sheet.',
+    },
+  ],
   plan: {
     negativeId: 'negative-1',
     paperId: 'paper-hard',
@@ -299,7 +327,7 @@ const gainCsv = csv(
 
 const files = {
   'notebook.json': await format(
-    JSON.stringify({ format: 'wedgebook-notebook', schemaVersion: 1, document }),
+    JSON.stringify({ format: 'wedgebook-notebook', schemaVersion: 2, document }),
     { parser: 'json', printWidth: 100 },
   ),
   'film-strips.csv': filmCsv,

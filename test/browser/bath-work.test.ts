@@ -126,6 +126,8 @@ describe('the bath log', () => {
   it('reckons what is left, keeps it, and undoes step by step', async () => {
     const { page } = app;
     const log = page.locator('wb-baths');
+    expect(await shown(log.locator('[data-bath] summary'))).toMatch(/Tray of the test wedges/);
+    await startEmpty();
     await log.locator('#add-bath').click();
     expect(await log.locator('.capacity').innerText()).toMatch(/cannot be told without/);
     await log.locator('[data-field="seleniumGramsPerLitre"] input').first().fill('40');

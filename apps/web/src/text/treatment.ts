@@ -90,7 +90,7 @@ export const treatment = {
     const [best] = trials;
     if (best === undefined) return '';
     const { partsWater, minutes, celsius } = best.bath;
-    const part = Math.round(100 * (1 - best.errorAfter / errorNow));
+    const part = errorNow > 0 ? Math.round(100 * (1 - best.errorAfter / errorNow)) : 0;
     const what = `Tone one more scrap at ${bath(partsWater, minutes, celsius)}`;
     return part < 10
       ? `${what}, if any: it would hardly narrow the gain at the bath as set (± ${formatNumber(errorNow, 4)} now, ± ${formatNumber(best.errorAfter, 4)} after).`

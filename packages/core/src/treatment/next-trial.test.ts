@@ -30,6 +30,20 @@ describe('nextTrial', () => {
     expect(trials[0]!.bath).toEqual(planned);
   });
 
+  it('learns nothing, and gives finite figures, from a piece that had no time in the bath', () => {
+    const idle = {
+      strip: 'idle',
+      partsWater: 1,
+      bathMinutes: 0,
+      bathCelsius: 20,
+      dose: 0,
+      gain: { value: 1, standardError: 0 },
+      pairs: 1,
+    };
+    const before = nextTrial(model, seleniumDefaults, planned);
+    expect(nextTrial({ ...model, treated: [idle] }, seleniumDefaults, planned)).toEqual(before);
+  });
+
   it('after a finished trial asks for a short one where the time is what matters', () => {
     const xs = [-2, -1.5, -1, -0.5, 0, 0.5];
     const strip = (gain: number) => ({

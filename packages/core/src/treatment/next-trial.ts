@@ -109,6 +109,8 @@ function learnt(covariance: readonly number[], g: readonly number[], error: numb
     g.reduce((sum, value, j) => sum + value * (covariance[i * size + j] ?? 0), 0),
   );
   const total = error * error + g.reduce((sum, value, i) => sum + value * (cg[i] ?? 0), 0);
+  // A trial without time in the bath, read without error, tells nothing of its parameters.
+  if (!(total > 0)) return [...covariance];
   return covariance.map(
     (value, at) => value - ((cg[Math.floor(at / size)] ?? 0) * (cg[at % size] ?? 0)) / total,
   );
