@@ -12,6 +12,7 @@ export type WarningCode =
   | 'steps-unread'
   | 'step-sets-conflict'
   | 'unexposed-denser'
+  | 'unexposed-step'
   | 'columns-ignored'
   | 'strips-left-out'
   | 'exposure-assumed-absolute'

@@ -137,8 +137,25 @@ describe('readReadings', () => {
   });
 
   it('notices an unexposed reading that is denser than an exposed step', () => {
-    expect(codes(lines(GOOD, 'A,5,,0.9'))).toEqual([['unexposed-denser']]);
+    expect(codes(lines(GOOD, 'A,,,0.9'))).toEqual([['unexposed-denser']]);
     expect(codes(lines(GOOD, 'A,,,0.2'))).toEqual([[]]);
+  });
+
+  it('notices a step without an exposure: the tablet may be shorter than the readings', () => {
+    const { strips } = readReadings(lines(GOOD, 'A,5,,0.3'));
+    expect(strips[0]?.warnings).toEqual([{ code: 'unexposed-step', details: { step: 5, row: 6 } }]);
+    expect(strips[0]?.unexposedDensities).toEqual([0.3]);
+  });
+
+  it.each([
+    ['one endless line', 'x'.repeat(400_000), false],
+    ['an endless quotation', `"${'x\n'.repeat(200_000)}`, true],
+  ])('refuses %s without reading all of it', (_what, piece, afterHeader) => {
+    const reader = readingsReader({ file: 'a.csv' });
+    if (afterHeader) reader.push(`${GOOD}\n`);
+    expect(() => {
+      for (let i = 0; i < 20; i += 1) reader.push(i === 0 ? piece : piece.replace('"', 'x'));
+    }).toThrow(/^a\.csv, row \d: the row does not end within 1000000 characters/);
   });
 
   it('counts unread steps', () => {

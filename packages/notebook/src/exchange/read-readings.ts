@@ -34,6 +34,8 @@ interface Draft extends Omit<
 > {
   readonly readings: StepReading[];
   readonly unexposedDensities: number[];
+  /** Rows that have a step but no exposure: a tablet shorter than the readings, perhaps. */
+  readonly stepsUnexposed: { readonly step: number; readonly row: number }[];
 }
 
 const CHANNELS = ['visual', 'blue', 'green', 'red', 'ultraviolet'] as const;
@@ -119,6 +121,7 @@ export function readingsReader(options: ReadOptions = {}): {
         ...described,
         readings: [],
         unexposedDensities: [],
+        stepsUnexposed: [],
         unread: 0,
         firstRow: row,
         lastRow: row,
@@ -138,7 +141,10 @@ export function readingsReader(options: ReadOptions = {}): {
       (options.stepsSuffice === true && step !== null && step > 0);
     if (density === null) draft.unread += 1;
     if (exposed) draft.readings.push({ step, tabletDensity, logExposure, density, row });
-    else if (density !== null) draft.unexposedDensities.push(density);
+    else if (density !== null) {
+      draft.unexposedDensities.push(density);
+      if (step !== null && step > 0) draft.stepsUnexposed.push({ step, row });
+    }
   };
 
   const records: RecordReader = recordReader(
@@ -160,10 +166,10 @@ export function readingsReader(options: ReadOptions = {}): {
     end: () => {
       records.end();
       if (drafts.size === 0) throw inputFault.noRows(place);
-      const strips = [...drafts.values()].map((draft): ReadingsStrip => ({
-        ...draft,
-        warnings: listingWarnings(draft),
-      }));
+      const strips = [...drafts.values()].map(({ stepsUnexposed, ...draft }): ReadingsStrip => {
+        const odd = stepsUnexposed.map((row) => warning('unexposed-step', row));
+        return { ...draft, warnings: [...listingWarnings(draft), ...odd] };
+      });
       return {
         strips,
         columns: Object.keys(map.at),

@@ -15,7 +15,7 @@ const DELIMITERS: readonly Delimiter[] = [',', ';', '\t'];
 
 /** The most text that is read: 50 million characters. */
 const MOST_CHARACTERS = 50_000_000;
-/** An open quotation mark may hold back at most this much. */
+/** A row may have at most this many characters. */
 const MOST_HELD_BACK = 1_000_000;
 
 export interface RecordSink {
@@ -77,16 +77,25 @@ export function recordReader(sink: RecordSink, place: Place = {}): RecordReader 
     }
   };
 
+  /** What is held back must not grow without end: neither memory nor time would bear it. */
+  const requireShort = (): void => {
+    if (pending.length > MOST_HELD_BACK) {
+      throw inputFault.rowTooLong({ ...place, row: row + 1 }, MOST_HELD_BACK);
+    }
+  };
+
   const drain = (final: boolean): void => {
-    if (delimiter === null && !takeHeader(final)) return;
+    if (delimiter === null && !takeHeader(final)) {
+      requireShort();
+      return;
+    }
     const cut = lastRecordEnd(pending, delimiter ?? ',', final);
     if (cut > 0) {
       take(pending.slice(0, cut));
       pending = pending.slice(cut);
     }
-    if (pending.length > MOST_HELD_BACK || (final && pending !== '')) {
-      throw inputFault.openQuote({ ...place, row: row + 1 });
-    }
+    requireShort();
+    if (final && pending !== '') throw inputFault.openQuote({ ...place, row: row + 1 });
   };
 
   return {

@@ -70,6 +70,14 @@ export const inputFault = {
       'Close it, or double it where it is part of the text',
     ),
 
+  rowTooLong: (place: Place, most: number) =>
+    new InputError(
+      'row-too-long',
+      place,
+      `the row does not end within ${most} characters`,
+      'Check that the file has lines, and that no quotation mark is left open',
+    ),
+
   noHeader: (place: Place, known: readonly string[]) =>
     new InputError(
       'no-header',

@@ -50,6 +50,8 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `${clause(d, 'count', (n) => (n === '1' ? 'One cell was' : `${n} cells were`), 0) || 'Some cells were'} left without a reading. Read more if the curve lacks points there.`,
   'step-sets-conflict': (d) =>
     `${clause(d, 'strip', (name) => `Strip ${name} is`) || 'A strip is'} listed more than once with different steps; all rows were taken as one strip. Give the second one another name if they are two strips.`,
+  'unexposed-step': (d) =>
+    `${clause(d, 'row', (row) => `Row ${row}`, 0) || 'A row'} has ${clause(d, 'step', (step) => `step ${step}`, 0) || 'a step'} but neither log exposure nor tablet density, and was taken as base + fog. If the tablet has that step, give its density; if the row is base + fog, leave the step empty.`,
   'unexposed-denser': (d) =>
     `An unexposed reading${clause(d, 'density', (x) => ` of ${x}`)} is denser than the least exposed step${clause(d, 'lowest', (x) => ` (${x})`)}. If that row was exposed, give it its log exposure or tablet density.`,
   'columns-ignored': (d) =>
