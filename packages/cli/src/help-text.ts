@@ -83,6 +83,9 @@ Example: wedgebook match --shadow 0.31 --highlight 1.18 --paper data/demo/paper.
 Fits a bath to treated strips (FILE), or takes the built-in selenium bath; with a negative and a
 target it plans the bath, with --minutes it predicts. Cautions are always shown.
 
+Trial pieces, frames read at the same spots before and after, need no exposures: number the spots
+in the column "step" and give each piece its name, base + fog as a row without a step.
+
 ${NEGATIVE_HELP}  --base-fog D                       base + fog under the spots
   --to-grade G | --to-range R | --paper FILE
                                      what the negative should reach
