@@ -8,7 +8,7 @@
 import { gainDerivatives, type GainLaw } from '../gain-law.ts';
 
 /** Density after, as the paper sees it and as a diffuse reading, with the slope of the former. */
-export interface ChangedDensity {
+interface ChangedDensity {
   readonly printing: number;
   readonly diffuse: number;
   /** d printing / d net density before. */
