@@ -45,3 +45,17 @@ export {
   type SurfaceOptions,
   type SurfaceStrip,
 } from './surface/index.ts';
+export {
+  driftChart,
+  type DriftChart,
+  type DriftOptions,
+  type DriftPoint,
+  type DriftSignal,
+} from './drift-chart.ts';
+export {
+  nextDevelopment,
+  type DevelopmentTrial,
+  type NextDevelopment,
+  type NextDevelopmentOptions,
+} from './next-development.ts';
+export { zoneLadder, zoneName, type ZoneLadderOptions, type ZoneRung } from './zone-ladder.ts';
