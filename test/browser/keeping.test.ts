@@ -94,6 +94,43 @@ describe('the notebook', () => {
     expect(await page.getByLabel('Title of the notebook').inputValue()).toContain('Ferry');
   });
 
+  it('takes strips from a CSV file into the notebook, as one step of undo', async () => {
+    const { page } = app;
+    const csv = ['strip,log_exposure,density'];
+    for (const name of ['north', 'south']) {
+      for (let i = 0; i < 12; i++) {
+        const x = -2.75 + 0.25 * i;
+        csv.push(
+          `${name},${x},${(0.1 + 0.6 * Math.log1p(Math.exp((x + 2) / 0.3)) * 0.3).toFixed(2)}`,
+        );
+      }
+    }
+    const strips = page.locator('wb-readings .rack button');
+    const before = await strips.count();
+    await page.locator('input[type=file]').setInputFiles({
+      name: 'two.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(csv.join('\r\n')),
+    });
+    await expect.poll(() => strips.count()).toBe(before + 2);
+    expect(await textOf(strips.locator('xpath=self::*[@aria-pressed="true"]'))).toMatch(/^north/);
+    expect(await page.getByText('were taken as absolute').isVisible()).toBe(true);
+    await page.getByRole('button', { name: 'Understood' }).click();
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => strips.count()).toBe(before);
+  });
+
+  it('refuses a CSV with a word in a number, naming row, column and remedy', async () => {
+    const { page } = app;
+    const csv = 'strip,log_exposure,density\na,-2,0.1\na,-1,hello\n';
+    await page
+      .locator('input[type=file]')
+      .setInputFiles({ name: 'bad.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) });
+    const alert = page.getByRole('alert');
+    await alert.waitFor();
+    expect(await textOf(alert)).toMatch(/bad\.csv.*row 3.*density/s);
+  });
+
   it('keeps the theme over a reload', async () => {
     const { page } = app;
     await page.getByLabel('Theme').selectOption('darkroom');

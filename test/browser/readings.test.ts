@@ -121,7 +121,7 @@ describe('readings', () => {
     await expect.poll(() => cellOf(page, 4, 1).inputValue()).toBe('smudge');
     expect(await cellOf(page, 0, 1).inputValue()).toBe('1.50');
     expect(await cellOf(page, 20, 1).inputValue()).toBe('0.16');
-    expect(await textOf(page.locator('[aria-live]'))).toMatch(
+    expect(await textOf(page.locator('[aria-live=polite]'))).toMatch(
       /Pasted 20 readings in 21 rows.*1 cell cannot be read and is kept as pasted/,
     );
     await expect.poll(() => markOf(page, 'curve-before')).toMatch(/^M/);

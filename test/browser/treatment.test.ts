@@ -56,7 +56,12 @@ describe('the bath', () => {
   it('has its cautions, with sources, beside it', async () => {
     const { page } = app;
     await page.locator('wb-treatment #minutes').scrollIntoViewIfNeeded();
-    const cautions = page.locator('wb-treatment .cautions').first();
+    const cautions = page
+      .locator('wb-treatment .cautions')
+      .filter({
+        has: page.getByRole('heading', { name: 'Before you open the bottle', exact: true }),
+      })
+      .first();
     expect(await cautions.isVisible()).toBe(true);
     const items = await cautions.locator('li').allTextContents();
     expect(items.length).toBeGreaterThanOrEqual(8);

@@ -2,10 +2,11 @@
  * The page: the notebook's head, the stations one under another, and the curve sheet beside them.
  */
 import { ContextProvider } from '@lit/context';
+import type { Warning } from '@wedgebook/core';
 import {
   emptyDocument,
-  notebookFromText,
   notebookToText,
+  warningText,
   type NotebookDocument,
 } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
@@ -13,6 +14,7 @@ import { customElement, property, query, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { demoDocument } from './state/demo.ts';
 import { download } from './parts/download.ts';
+import { trueMinus } from './parts/notices.ts';
 import { sharedStyles } from './parts/styles.ts';
 import { appContext, type App, type ThemeChoice } from './state/app.ts';
 import { firstStripId } from './state/start.ts';
@@ -37,6 +39,8 @@ export class WedgebookApp extends LitElement {
   @property({ attribute: false }) noteExport: (date: Date) => void = () => undefined;
   @state() private incoming: { document: NotebookDocument; mended: number } | null = null;
   @state() private importFault: string | null = null;
+  /** What was noted while reading a file. */
+  @state() private importNotes: readonly string[] = [];
   @query('dialog') private readonly dialog!: HTMLDialogElement | null;
   @query('#file') private readonly file!: HTMLInputElement | null;
 
@@ -76,6 +80,22 @@ export class WedgebookApp extends LitElement {
         }
         ${saveFault === null ? nothing : html`<p class="notice wrong" role="alert">${saveFault}</p>`}
         ${this.importFault === null ? nothing : html`<p class="notice wrong" role="alert">${this.importFault}</p>`}
+        ${
+          this.importNotes.length === 0
+            ? nothing
+            : html`<div class="notice" role="status">
+                <ul>
+                  ${this.importNotes.map((note) => html`<li>${note}</li>`)}
+                </ul>
+                <button
+                  @click=${() => {
+                    this.importNotes = [];
+                  }}
+                >
+                  ${text.app.understood}
+                </button>
+              </div>`
+        }
         <div class="page">
           <wb-readings id="readings"></wb-readings>
           <div class="beside"><wb-sheet></wb-sheet></div>
@@ -132,7 +152,7 @@ export class WedgebookApp extends LitElement {
         <input
           id="file"
           type="file"
-          accept=".json,application/json"
+          accept=".json,.csv,.txt,.cgats,application/json,text/csv,text/plain"
           hidden
           aria-label=${text.app.import}
           @change=${this.onFile}
@@ -271,17 +291,38 @@ export class WedgebookApp extends LitElement {
     input.value = '';
     if (file === undefined) return;
     this.importFault = null;
+    this.importNotes = [];
     try {
-      const { document, mended } = notebookFromText(await file.text(), { file: file.name });
-      this.incoming = { document, mended: mended.length };
+      const { readChosenFile } = await import('./state/read-file.ts');
+      const read = await readChosenFile(file);
+      if (read.kind === 'readings') {
+        this.addReadings(read.document, file.name);
+        this.importNotes = notesOf(read.warnings, read.tabletAssumed);
+        return;
+      }
+      this.incoming = { document: read.document, mended: read.mended };
       await this.updateComplete;
       this.dialog?.showModal();
     } catch (error) {
-      this.importFault = text.app.importFailed(
-        error instanceof Error ? error.message : String(error),
-      );
+      const why = error instanceof Error ? error.message : String(error);
+      this.importFault = text.app.importFailed(why);
     }
   };
+
+  /** Strips from a file of readings join the notebook, as one step of undo. */
+  private addReadings({ strips, tablets }: NotebookDocument, file: string): void {
+    this.app.store.dispatch({
+      type: 'several',
+      commands: [
+        ...tablets.map((entry) => ({ type: 'tablet/add', entry }) as const),
+        ...strips.map((entry) => ({ type: 'strip/add', entry }) as const),
+      ],
+    });
+    this.app.session.set({
+      stripId: strips[0]?.id ?? null,
+      announcement: text.app.readingsAdded(strips.length, file),
+    });
+  }
 
   private readonly acceptImport = (): void => {
     const { incoming } = this;
@@ -302,6 +343,12 @@ export class WedgebookApp extends LitElement {
     this.app.store.dispatch({ type: 'document/load', document });
     this.app.session.set({ stripId: firstStripId(document), announcement });
   }
+}
+
+/** What was noted about a file of readings, each sentence once. */
+function notesOf(warnings: readonly Warning[], tabletAssumed: boolean): readonly string[] {
+  const sentences = warnings.map((each) => trueMinus(warningText(each)));
+  return [...new Set(tabletAssumed ? [text.app.tabletAssumed, ...sentences] : sentences)];
 }
 
 declare global {

@@ -58,3 +58,14 @@ export function textEntry({ id, label, value, onType }: TextEntry): TemplateResu
     <input id=${id} .value=${live(value)} @input=${onInput} />
   </div>`;
 }
+
+/** A labelled note of several lines. */
+export function noteEntry({ id, label, value, onType }: TextEntry): TemplateResult {
+  const onInput = (event: Event) => {
+    onType((event.target as HTMLTextAreaElement).value);
+  };
+  return html`<div class="field note">
+    <label for=${id}>${label}</label>
+    <textarea id=${id} rows="2" .value=${live(value)} @input=${onInput}></textarea>
+  </div>`;
+}

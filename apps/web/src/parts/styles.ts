@@ -182,6 +182,10 @@ export const sharedStyles = css`
     gap: 0.75rem 1rem;
     align-items: end;
   }
+  .note textarea {
+    width: 100%;
+    max-width: 40rem;
+  }
   .fields > * {
     min-width: 0;
   }

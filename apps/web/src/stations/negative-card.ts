@@ -4,7 +4,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
-import { choice, choiceOnly, textEntry } from '../parts/fields.ts';
+import { choice, choiceOnly, noteEntry, textEntry } from '../parts/fields.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { text } from '../text.ts';
@@ -104,7 +104,23 @@ export class NegativeCard extends LitElement {
       <div class="fields">
         ${NEW_ROLES.map((role) => this.newSpotTemplate(negative, role))}
         ${has('shadow') && has('highlight') ? nothing : this.rangeTemplate(negative)}
-      </div>`;
+      </div>
+      ${noteEntry({
+        id: 'note',
+        label: text.readings.note,
+        value: negative.note,
+        onType: (note) => {
+          this.change(negative, { note }, 'note');
+        },
+      })}
+      <button
+        @click=${() => {
+          this.app.app.store.dispatch({ type: 'negative/remove', id: negative.id });
+          this.app.app.session.set({ announcement: text.match.removed(negative.name) });
+        }}
+      >
+        ${text.match.removeNegative}
+      </button>`;
   }
 
   private spotTemplate(negative: Negative, spot: Spot): TemplateResult {

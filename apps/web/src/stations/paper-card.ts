@@ -110,6 +110,14 @@ export class PaperCard extends LitElement {
         },
       })}
       ${this.sourceTemplate(paper, bath)}
+      <button
+        @click=${() => {
+          this.app.app.store.dispatch({ type: 'paper/remove', id: paper.id });
+          this.app.app.session.set({ announcement: text.match.removed(paper.name) });
+        }}
+      >
+        ${text.match.removePaper}
+      </button>
     </div>`;
   }
 

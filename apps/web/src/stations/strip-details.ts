@@ -3,16 +3,19 @@
  * the strip that it is compared with. Folded away until they must be changed.
  */
 import { nominalTablets } from '@wedgebook/data';
-import { tabletLookup, type Strip } from '@wedgebook/notebook';
+import { tabletLookup, type Film, type Strip } from '@wedgebook/notebook';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
-import { choice } from '../parts/fields.ts';
+import { choice, noteEntry, textEntry } from '../parts/fields.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { text } from '../text.ts';
-import { newId, unreadRows } from '../worksheet/new-entries.ts';
+import { freshName, newId, unreadRows } from '../worksheet/new-entries.ts';
 import { parseTablet } from '../worksheet/parse-tablet.ts';
 import '../parts/number-field.ts';
+
+/** Choice that makes a film rather than naming one. */
+const NEW_FILM = '+';
 
 @customElement('wb-strip-details')
 export class StripDetails extends LitElement {
@@ -71,6 +74,14 @@ export class StripDetails extends LitElement {
         ${strip.material === 'film' ? this.filmTemplate(strip) : nothing}
         ${strip.treatment === null ? nothing : this.treatmentTemplate(strip, strip.treatment)}
       </div>
+      ${noteEntry({
+        id: 'note',
+        label: text.readings.note,
+        value: strip.note,
+        onType: (note) => {
+          this.change(strip, { note }, 'note');
+        },
+      })}
       <details>
         <summary>${text.readings.ownTablet}</summary>
         <label for="own">${text.readings.ownTabletHint}</label>
@@ -136,22 +147,22 @@ export class StripDetails extends LitElement {
     const set = (minutes: number | null, celsius: number) => {
       this.change(strip, { development: minutes === null ? null : { minutes, celsius } }, 'dev');
     };
-    return html`${
-        films.length === 0
-          ? nothing
-          : choice({
-              id: 'film',
-              label: text.readings.film,
-              selected: strip.filmId ?? '',
-              options: [
-                ['', text.readings.noFilm],
-                ...films.map(({ id, name }): [string, string] => [id, name]),
-              ],
-              onChoose: (id) => {
-                this.change(strip, { filmId: id === '' ? null : id });
-              },
-            })
-      }
+    const film = films.find(({ id }) => id === strip.filmId) ?? null;
+    return html`${choice({
+        id: 'film',
+        label: text.readings.film,
+        selected: film?.id ?? '',
+        options: [
+          ['', text.readings.noFilm],
+          ...films.map(({ id, name }): [string, string] => [id, name]),
+          [NEW_FILM, text.readings.newFilm],
+        ],
+        onChoose: (id) => {
+          if (id === NEW_FILM) this.addFilm(strip);
+          else this.change(strip, { filmId: id === '' ? null : id });
+        },
+      })}
+      ${film === null ? nothing : this.filmNamesTemplate(film)}
       <wb-number
         label=${text.readings.developed}
         unit="min"
@@ -181,6 +192,41 @@ export class StripDetails extends LitElement {
               }}
             ></wb-number>`
       }`;
+  }
+
+  private filmNamesTemplate(film: Film): TemplateResult {
+    const change = (changes: Partial<Film>, gesture: string) => {
+      const mergeKey = `${gesture} ${film.id}`;
+      this.app.app.store.dispatch({ type: 'film/change', id: film.id, changes, mergeKey });
+    };
+    return html`${textEntry({
+      id: 'film-name',
+      label: text.readings.filmName,
+      value: film.name,
+      onType: (name) => {
+        change({ name }, 'film');
+      },
+    })}
+    ${textEntry({
+      id: 'developer',
+      label: text.readings.developer,
+      value: film.developer,
+      onType: (developer) => {
+        change({ developer }, 'developer');
+      },
+    })}`;
+  }
+
+  private addFilm(strip: Strip): void {
+    const id = newId();
+    const name = freshName(text.names.film, this.app.value?.films ?? []);
+    this.app.app.store.dispatch({
+      type: 'several',
+      commands: [
+        { type: 'film/add', entry: { id, name, developer: '', note: '' } },
+        { type: 'strip/change', id: strip.id, changes: { filmId: id } },
+      ],
+    });
   }
 
   private treatmentTemplate(

@@ -9,7 +9,14 @@ export const app = {
   theme: 'Theme',
   themes: { system: 'as the system', light: 'light', dim: 'dim', darkroom: 'red on black' },
   export: 'Export',
-  import: 'Import',
+  import: 'Open file',
+  understood: 'Understood',
+  fileTooLarge: (file: string, megabytes: number) =>
+    `${file} has ${megabytes} MB, more than this page can hold. Split it, or use the command.`,
+  tabletAssumed:
+    'The file gives steps alone; they were taken as those of a tablet of 21 steps of 0.15. Choose the tablet of each strip if it was another.',
+  readingsAdded: (strips: number, file: string) =>
+    `${plural(strips, 'strip')} added from ${file}. Undo takes them out again.`,
   empty: 'Start an empty notebook',
   demo: 'Open the demonstration notebook',
   print: 'Print',

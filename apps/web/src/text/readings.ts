@@ -54,6 +54,10 @@ export const readings = {
   unnamed: 'without a name',
   film: 'Film',
   noFilm: 'no film named',
+  newFilm: 'a new film …',
+  filmName: 'Name of the film',
+  developer: 'Developer',
+  note: 'Note',
   name: 'Name',
   unit: 'Readings in',
   details: (strip: Strip, tablet: string) =>

@@ -85,6 +85,9 @@ export const match = {
       ? `density (${formatNumber(ends.baseFog, 2)} from the strip)`
       : 'density',
   spots: 'Readings on the negative',
+  removeNegative: 'Remove this negative',
+  removePaper: 'Remove this paper',
+  removed: (name: string) => `${name} removed. Undo brings it back.`,
   spot: 'spot',
   role: 'prints as',
   density: 'density',
