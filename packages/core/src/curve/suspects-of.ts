@@ -17,6 +17,8 @@ import type { CharacteristicCurve } from './characteristic-curve.ts';
 import { modelOf } from './model-of.ts';
 import type { SortedReadings } from './sort-readings.ts';
 
+/** A search for slips needs no last digits: a fit that takes longer is one that runs off. */
+const ENOUGH_ITERATIONS = 40;
 /** Fewest readings among which one can stand out. */
 const FEWEST_READINGS = 8;
 
@@ -37,14 +39,16 @@ export function suspectsOf(
 
 function fitterOf(curve: CharacteristicCurve) {
   return (x: readonly number[], y: readonly number[]): FittedReadings | null => {
-    if (curve.family === 'toe-shoulder') return fitToeShoulder(x, y);
+    if (curve.family === 'toe-shoulder') {
+      return fitToeShoulder(x, y, { maxIterations: ENOUGH_ITERATIONS });
+    }
     if (curve.family === 'monotone-smooth') {
       if (new Set(x.filter(Number.isFinite)).size < 4) return null;
       const smooth = monotoneSmooth(x, y);
       return { model: smooth.model, fit: smooth };
     }
     const model = modelOf(curve);
-    return { model, fit: fitModel(model, x, y) };
+    return { model, fit: fitModel(model, x, y, { maxIterations: ENOUGH_ITERATIONS }) };
   };
 }
 

@@ -38,7 +38,7 @@ export interface ToeShoulderFit {
 export function fitToeShoulder(
   x: readonly number[],
   y: readonly number[],
-  options: Pick<FitModelOptions, 'sigma' | 'solve'> = {},
+  options: Pick<FitModelOptions, 'sigma' | 'solve' | 'maxIterations'> = {},
 ): ToeShoulderFit {
   const full = fitModel(toeShoulder, x, y, options);
   if (shoulderDetermined(full, x)) return { model: toeShoulder, fit: full, shoulder: 'determined' };
