@@ -132,21 +132,18 @@ export async function main(): Promise<void> {
     );
   });
 
-  // A careful typist goes down the first strip and types each reading again, one hundredth off or
+  // A careful typist goes down the strip shown and types each reading again, one hundredth off or
   // not: most keys leave a half-typed number that fits nowhere, as typing does.
-  const shown = JSON.parse(notebook()) as {
-    document: { strips: { rows: { densities: number[] }[] }[] };
-  };
-  const rows = shown.document.strips[0]?.rows ?? [];
+  let typed = '';
   for (let key = 0; key < KEYS; key++) {
     const entry = Math.floor(key / 4);
-    const row = entry % STEPS;
     if (key % 4 === 0) {
-      await cellOf(page, row, 1).focus();
+      const cell = cellOf(page, entry % STEPS, 1);
+      typed = (Number(await cell.inputValue()) + 0.01 * ((entry % 3) - 1)).toFixed(2);
+      await cell.focus();
       await page.keyboard.press('Control+a');
     }
-    const density = (rows[row]?.densities[0] ?? 0) + 0.01 * ((entry % 3) - 1);
-    await page.keyboard.type(density.toFixed(2)[key % 4] ?? '0');
+    await page.keyboard.type(typed[key % 4] ?? '0');
     await page.waitForTimeout(40);
   }
   const times = await page.evaluate(() => (globalThis as unknown as { times: Times }).times);
