@@ -45,7 +45,12 @@ export function estimateOn(curve: CharacteristicCurve, measure: CurveMeasure): E
     variance += companion.weight * (within + (rival.value - derived.value) ** 2);
     weight += companion.weight;
   }
-  return { value: derived.value, standardError: Math.sqrt(variance / weight) };
+  const standardError = Math.sqrt(variance / weight);
+  // Beyond the range of doubles there is no error to state: null, never NaN or Infinity.
+  return {
+    value: derived.value,
+    standardError: Number.isFinite(standardError) ? standardError : null,
+  };
 }
 
 /** g' C g, or null where the curve has no covariance. Clipped at 0 against rounding only. */

@@ -180,6 +180,15 @@ describe('filmMeasures', () => {
     expect(both?.standardError ?? 0).toBeGreaterThan(alone?.standardError ?? Infinity);
   });
 
+  it('states no error, rather than NaN, where one overflows', () => {
+    const steep = { ...withShoulder, companions: [{ curve: withoutShoulder, weight: 0.4 }] };
+    const overflowing = estimateOn({ ...steep, weight: 0.6 }, (c) => ({
+      value: c === withoutShoulder ? 1e300 : 1,
+      derivatives: new Float64Array(c.parameters.length).fill(c === withoutShoulder ? 1e300 : 0),
+    }));
+    expect(overflowing).toEqual({ value: 1, standardError: null });
+  });
+
   it('still finds gamma on a curve without a straight part', () => {
     // Pure logistic: greatest gradient height / (4 width) = 0.625.
     const logExposures = Array.from({ length: 21 }, (_, i) => -3 + 0.15 * i);
