@@ -12,6 +12,7 @@
  * quoted is the number drawn.
  */
 import type { Estimate } from '../estimate.ts';
+import { unconditionalError } from '../fitting/index.ts';
 import type { CharacteristicCurve } from './characteristic-curve.ts';
 
 /** A derived number and its derivative by each parameter of the curve it was taken from. */
@@ -34,39 +35,12 @@ export type CurveMeasure = (curve: CharacteristicCurve) => Derived | null;
 export function estimateOn(curve: CharacteristicCurve, measure: CurveMeasure): Estimate | null {
   const derived = measure(curve);
   if (derived === null || !Number.isFinite(derived.value)) return null;
-  const own = deltaVariance(curve, derived.derivatives);
-  if (own === null) return { value: derived.value, standardError: null };
-  let variance = curve.weight * own;
-  let weight = curve.weight;
-  for (const companion of curve.companions) {
-    const rival = measure(companion.curve);
-    if (rival === null || !Number.isFinite(rival.value)) continue;
-    const within = deltaVariance(companion.curve, rival.derivatives) ?? own;
-    variance += companion.weight * (within + (rival.value - derived.value) ** 2);
-    weight += companion.weight;
-  }
-  const standardError = Math.sqrt(variance / weight);
-  // Beyond the range of doubles there is no error to state: null, never NaN or Infinity.
-  return {
-    value: derived.value,
-    standardError: Number.isFinite(standardError) ? standardError : null,
-  };
-}
-
-/** g' C g, or null where the curve has no covariance. Clipped at 0 against rounding only. */
-function deltaVariance(curve: CharacteristicCurve, derivatives: Float64Array): number | null {
-  const { covariance } = curve;
-  if (covariance === null) return null;
-  const size = derivatives.length;
-  let sum = 0;
-  for (let row = 0; row < size; row++) {
-    const left = derivatives[row] ?? 0;
-    if (left === 0) continue;
-    let inner = 0;
-    for (let column = 0; column < size; column++) {
-      inner += (covariance[row * size + column] ?? 0) * (derivatives[column] ?? 0);
-    }
-    sum += left * inner;
-  }
-  return Math.max(0, sum);
+  const standardError = unconditionalError(
+    { ...derived, covariance: curve.covariance, weight: curve.weight },
+    curve.companions.map(({ curve: rival, weight }) => {
+      const other = measure(rival);
+      return other && { ...other, covariance: rival.covariance, weight };
+    }),
+  );
+  return { value: derived.value, standardError };
 }

@@ -9,6 +9,7 @@
  */
 import { InvalidArgumentError } from '../errors.ts';
 import type { Estimate } from '../estimate.ts';
+import { unconditionalError } from '../fitting/index.ts';
 import type { Warning } from '../warning.ts';
 import { inRange } from './temperature.ts';
 
@@ -184,31 +185,18 @@ function errorAmong(
   byParameter: readonly number[],
   ofRival: (rival: ContrastForm) => { value: number; byParameter: readonly number[] } | null,
 ): number | null {
-  const own = variance(model.covariance, byParameter);
-  if (own === null) return null;
-  let sum = model.weight * own;
-  let weight = model.weight;
-  for (const rival of model.rivals) {
-    const other = ofRival(rival);
-    if (other === null) continue;
-    const within = variance(rival.covariance, other.byParameter) ?? own;
-    sum += rival.weight * (within + (other.value - value) ** 2);
-    weight += rival.weight;
-  }
-  return Math.sqrt(sum / weight);
-}
-
-function variance(
-  covariance: readonly number[] | null,
-  derivatives: readonly number[],
-): number | null {
-  if (covariance === null) return null;
-  const size = derivatives.length;
-  let sum = 0;
-  derivatives.forEach((a, i) => {
-    derivatives.forEach((b, j) => {
-      sum += a * b * (covariance[i * size + j] ?? 0);
-    });
-  });
-  return Math.max(0, sum);
+  return unconditionalError(
+    { value, derivatives: byParameter, covariance: model.covariance, weight: model.weight },
+    model.rivals.map((rival) => {
+      const other = ofRival(rival);
+      return (
+        other && {
+          value: other.value,
+          derivatives: other.byParameter,
+          covariance: rival.covariance,
+          weight: rival.weight,
+        }
+      );
+    }),
+  );
 }

@@ -8,6 +8,7 @@
  * its present parameters, and a delay that was assumed counts as known to a minute.
  */
 import { InvalidArgumentError } from '../errors.ts';
+import { covarianceAfterObservation, quadraticForm } from '../fitting/index.ts';
 import { contrastPoint, minutesOfForm, type ContrastModel } from './contrast-model.ts';
 
 export interface NextDevelopmentOptions {
@@ -74,12 +75,10 @@ export function nextDevelopment(
   });
   if (wanted.length === 0) return null;
   const errorOf = (covariance: readonly number[]): number =>
-    Math.sqrt(
-      wanted.reduce((sum, g) => sum + Math.max(0, quadratic(covariance, g)), 0) / wanted.length,
-    );
+    Math.sqrt(wanted.reduce((sum, g) => sum + quadraticForm(g, covariance), 0) / wanted.length);
   const trials = candidates.map((minutes): DevelopmentTrial => {
     const { value, byParameter } = at(minutes);
-    const errorAfter = errorOf(learnt(now, byParameter, contrastError));
+    const errorAfter = errorOf(covarianceAfterObservation(now, byParameter, contrastError));
     return { minutes, expectedContrast: value, errorAfter };
   });
   return {
@@ -98,26 +97,4 @@ function priorOf({ family, covariance, parameters, basis }: ContrastModel): numb
   const size = parameters.length;
   prior[2 * size + 2] = (prior[2 * size + 2] ?? 0) + DELAY_ERROR ** 2;
   return prior;
-}
-
-/** Covariance after one observation with gradient g and error s. */
-function learnt(covariance: readonly number[], g: readonly number[], error: number): number[] {
-  const size = g.length;
-  const cg = g.map((_, i) =>
-    g.reduce((sum, value, j) => sum + value * (covariance[i * size + j] ?? 0), 0),
-  );
-  const total = error * error + g.reduce((sum, value, i) => sum + value * (cg[i] ?? 0), 0);
-  return covariance.map(
-    (value, at) => value - ((cg[Math.floor(at / size)] ?? 0) * (cg[at % size] ?? 0)) / total,
-  );
-}
-
-function quadratic(covariance: readonly number[], g: readonly number[]): number {
-  const size = g.length;
-  return g.reduce(
-    (sum, left, i) =>
-      sum +
-      left * g.reduce((inner, right, j) => inner + right * (covariance[i * size + j] ?? 0), 0),
-    0,
-  );
 }

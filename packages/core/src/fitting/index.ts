@@ -62,3 +62,6 @@ export { suspectReadings } from './suspect-readings.ts';
 export type { FittedReadings, SuspectOptions, SuspectReading } from './suspect-readings.ts';
 export { lineThrough } from './line-through.ts';
 export type { Line, LineMethod } from './line-through.ts';
+export { covarianceAfterObservation } from './covariance-after-observation.ts';
+export { quadraticForm } from './quadratic-form.ts';
+export { unconditionalError, type DerivedOfModel } from './unconditional-error.ts';

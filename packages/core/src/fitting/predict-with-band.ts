@@ -8,6 +8,7 @@
  *
  * Sources: [BW1988] section 2.3.2. Deviations: pointwise, not simultaneous.
  */
+import { quadraticForm } from './quadratic-form.ts';
 import { InvalidArgumentError } from '../errors.ts';
 import type { ModelFit } from './fit-model.ts';
 import type { Model } from './model.ts';
@@ -74,21 +75,4 @@ export function predictWithBand(
       observationUpper: wide === null ? null : value + wide,
     };
   });
-}
-
-/**
- * g' C g of a row-major covariance, at least 0.
- *
- * @param g - derivatives of a number by the parameters
- * @param covariance - of the parameters
- */
-export function quadraticForm(g: ArrayLike<number>, covariance: readonly number[]): number {
-  const count = g.length;
-  let sum = 0;
-  for (let j = 0; j < count; j++) {
-    for (let k = 0; k < count; k++) {
-      sum += (g[j] as number) * (g[k] as number) * (covariance[j * count + k] as number);
-    }
-  }
-  return Math.max(0, sum);
 }

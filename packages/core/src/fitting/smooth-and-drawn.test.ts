@@ -5,7 +5,7 @@ import { asDrawn } from './as-drawn.ts';
 import { monotoneSmooth } from './monotone-smooth.ts';
 import { randomNormal } from './random-normal.ts';
 import { studentTQuantile } from './student-t-quantile.ts';
-import { quadraticForm } from './predict-with-band.ts';
+import { quadraticForm } from './quadratic-form.ts';
 
 const STEPS = Array.from({ length: 31 }, (_, i) => -3 + 0.1 * i);
 const UNEXPOSED = [-Infinity, -Infinity, -Infinity];

@@ -19,7 +19,7 @@ import { InvalidArgumentError } from '../errors.ts';
 import type { ModelFit } from './fit-model.ts';
 import { likelySlip, type Slip } from './likely-slip.ts';
 import type { Model } from './model.ts';
-import { quadraticForm } from './predict-with-band.ts';
+import { quadraticForm } from './quadratic-form.ts';
 import { studentTUpperTail } from './student-t-quantile.ts';
 
 /** sqrt(1 - 2 q f(q) / (2 F(q) - 1)) at q = 1.2816, where 0.8 of a normal law lies within. */

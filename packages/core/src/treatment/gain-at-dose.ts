@@ -10,6 +10,7 @@
  * standard errors of the fitted ones.
  */
 import type { Estimate } from '../estimate.ts';
+import { quadraticForm, unconditionalError } from '../fitting/index.ts';
 import { concentrationOf, dose as doseOf, doseRate, REFERENCE_CELSIUS, type Bath } from './dose.ts';
 import { responseDerivatives, type ResponseFamily } from './response.ts';
 import { RESPONSE_PARAMETERS, type DoseResponse, type RivalResponse } from './treatment-model.ts';
@@ -147,17 +148,23 @@ export function errorAmongRivals(
   byParameter: readonly number[],
   ofRival: (rival: RivalResponse) => { value: number; byParameter: readonly number[] },
 ): number | null {
-  const own = deltaError(doseResponse.covariance, byParameter);
-  if (own === null) return null;
-  let variance = doseResponse.weight * own * own;
-  let weight = doseResponse.weight;
-  for (const rival of doseResponse.rivals) {
-    const other = ofRival(rival);
-    const error = deltaError(rival.covariance, other.byParameter) ?? own;
-    variance += rival.weight * (error * error + (other.value - value) ** 2);
-    weight += rival.weight;
-  }
-  return Math.sqrt(variance / weight);
+  return unconditionalError(
+    {
+      value,
+      derivatives: byParameter,
+      covariance: doseResponse.covariance,
+      weight: doseResponse.weight,
+    },
+    doseResponse.rivals.map((rival) => {
+      const other = ofRival(rival);
+      return {
+        value: other.value,
+        derivatives: other.byParameter,
+        covariance: rival.covariance,
+        weight: rival.weight,
+      };
+    }),
+  );
 }
 
 /** sqrt(g' C g), or null without a covariance. */
@@ -165,13 +172,5 @@ export function deltaError(
   covariance: readonly number[] | null,
   derivatives: readonly number[],
 ): number | null {
-  if (covariance === null) return null;
-  const size = derivatives.length;
-  let sum = 0;
-  derivatives.forEach((left, i) => {
-    derivatives.forEach((right, j) => {
-      sum += left * right * (covariance[i * size + j] ?? 0);
-    });
-  });
-  return Math.sqrt(Math.max(0, sum));
+  return covariance === null ? null : Math.sqrt(quadraticForm(derivatives, covariance));
 }

@@ -10,6 +10,7 @@
  * the present parameters.
  */
 import { InvalidArgumentError } from '../errors.ts';
+import { covarianceAfterObservation, quadraticForm } from '../fitting/index.ts';
 import { dose as doseOf, type Bath } from './dose.ts';
 import { gainPoint, parametersOf } from './gain-at-dose.ts';
 import {
@@ -79,7 +80,7 @@ export function nextTrial(
   });
   const now = model.treated.reduce((covariance, { partsWater, bathMinutes, bathCelsius, gain }) => {
     const bath = { partsWater, minutes: bathMinutes, celsius: bathCelsius };
-    return learnt(covariance, gradient(bath), gain.standardError ?? gainError);
+    return covarianceAfterObservation(covariance, gradient(bath), gain.standardError ?? gainError);
   }, prior);
 
   const wanted = gradient(planned);
@@ -88,42 +89,18 @@ export function nextTrial(
     temperatureCoefficient: doseResponse.temperatureCoefficient.value,
   };
   const trials = candidates.map((bath): TrialValue => {
-    const after = learnt(now, gradient(bath), gainError);
+    const after = covarianceAfterObservation(now, gradient(bath), gainError);
     return {
       bath,
       dose: doseOf(bath, exponents),
       expectedGain: gainPoint(family, parameters, bath).gain,
-      errorAfter: Math.sqrt(Math.max(0, quadratic(after, wanted))),
+      errorAfter: Math.sqrt(quadraticForm(wanted, after)),
     };
   });
   return {
-    errorNow: Math.sqrt(Math.max(0, quadratic(now, wanted))),
+    errorNow: Math.sqrt(quadraticForm(wanted, now)),
     trials: trials.sort((a, b) => a.errorAfter - b.errorAfter),
   };
-}
-
-/** Covariance after one observation with gradient g and error s. */
-function learnt(covariance: readonly number[], g: readonly number[], error: number): number[] {
-  const size = g.length;
-  const cg = g.map((_, i) =>
-    g.reduce((sum, value, j) => sum + value * (covariance[i * size + j] ?? 0), 0),
-  );
-  const total = error * error + g.reduce((sum, value, i) => sum + value * (cg[i] ?? 0), 0);
-  // A trial without time in the bath, read without error, tells nothing of its parameters.
-  if (!(total > 0)) return [...covariance];
-  return covariance.map(
-    (value, at) => value - ((cg[Math.floor(at / size)] ?? 0) * (cg[at % size] ?? 0)) / total,
-  );
-}
-
-function quadratic(covariance: readonly number[], g: readonly number[]): number {
-  const size = g.length;
-  return g.reduce(
-    (sum, left, i) =>
-      sum +
-      left * g.reduce((inner, right, j) => inner + right * (covariance[i * size + j] ?? 0), 0),
-    0,
-  );
 }
 
 function gridOf(celsius: number): Bath[] {
