@@ -26,5 +26,6 @@ export {
 export { densityAt, gradientAt } from './evaluate.ts';
 export { fitCurve, FEWEST_STEPS, type CurveFit, type FitCurveOptions } from './fit-curve.ts';
 export { logExposureAt } from './log-exposure-at.ts';
-export { estimateOn, type CurveMeasure, type Derived } from './measure.ts';
+export { estimateOn, requiredEstimate, type CurveMeasure, type Derived } from './measure.ts';
+export { placeOfMaximum } from './place-of-maximum.ts';
 export { modelOf } from './model-of.ts';

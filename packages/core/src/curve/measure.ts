@@ -11,6 +11,7 @@
  * method. Deviations: deviations are taken from the value of the drawn curve, so that the number
  * quoted is the number drawn.
  */
+import { InvalidArgumentError } from '../errors.ts';
 import type { Estimate } from '../estimate.ts';
 import { unconditionalError } from '../fitting/index.ts';
 import type { CharacteristicCurve } from './characteristic-curve.ts';
@@ -43,4 +44,22 @@ export function estimateOn(curve: CharacteristicCurve, measure: CurveMeasure): E
     }),
   );
   return { value: derived.value, standardError };
+}
+
+/**
+ * As `estimateOn`, for a measure that every usable curve defines.
+ *
+ * @param caller - function named in the error
+ * @throws InvalidArgumentError if the curve does not define it
+ */
+export function requiredEstimate(
+  caller: string,
+  curve: CharacteristicCurve,
+  measure: CurveMeasure,
+): Estimate {
+  const estimate = estimateOn(curve, measure);
+  if (estimate === null) {
+    throw new InvalidArgumentError(caller, 'curve', curve.family, 'a curve with finite densities');
+  }
+  return estimate;
 }

@@ -16,6 +16,7 @@ import {
   derivedDensity,
   derivedNetPoint,
   estimateOn,
+  requiredEstimate,
   plus,
   shifted,
   through,
@@ -94,8 +95,10 @@ export function filmMeasures(
   }
   const warnings: Warning[] = [];
   const [, lastX] = curve.logExposureRange;
-  const baseFog = required(curve, derivedBaseFog);
-  const densityMax = required(curve, (c) => derivedDensity(c, constant(c, lastX)));
+  const baseFog = requiredEstimate('filmMeasures', curve, derivedBaseFog);
+  const densityMax = requiredEstimate('filmMeasures', curve, (c) =>
+    derivedDensity(c, constant(c, lastX)),
+  );
 
   const partOf = cached(steepestPart);
   const steepest = curve.family === 'as-drawn' ? null : partOf(curve);
@@ -233,17 +236,4 @@ function contrastIndexOf(curve: CharacteristicCurve, warnings: Warning[]): Estim
   return estimateOn(curve, (c) =>
     c === curve ? drawn.index : (contrastIndex(c, FARTHEST_EXTRAPOLATION)?.index ?? null),
   );
-}
-
-function required(curve: CharacteristicCurve, measure: CurveMeasure): Estimate {
-  const estimate = estimateOn(curve, measure);
-  if (estimate === null) {
-    throw new InvalidArgumentError(
-      'filmMeasures',
-      'curve',
-      curve.family,
-      'a curve with finite densities',
-    );
-  }
-  return estimate;
 }

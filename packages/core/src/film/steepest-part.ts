@@ -12,6 +12,7 @@ import {
   derivedBaseFog,
   derivedDensity,
   constant,
+  placeOfMaximum,
   plus,
   quotient,
   scaled,
@@ -24,7 +25,6 @@ import {
 /** Half of the log exposure over which a slope must last to count as sustained. */
 const HALF_WIDTH = 0.075;
 const GRID = 32;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 export interface SteepestPart {
   /** Centre of the steepest chord, log exposure. */
@@ -51,30 +51,7 @@ export function steepestPart(curve: CharacteristicCurve): SteepestPart | null {
   const rise = (x: number): number =>
     model.value(x + HALF_WIDTH, parameters) - model.value(x - HALF_WIDTH, parameters);
 
-  // A grid finds the right hill, golden section its top.
-  const step = (high - low) / GRID;
-  let best = low;
-  let bestRise = -Infinity;
-  for (let i = 0; i <= GRID; i++) {
-    const x = low + i * step;
-    const here = rise(x);
-    // A level straight part has no top: the middle of it, not its first noisy grid point, is kept
-    // by asking for more than rounding.
-    if (here > bestRise + 1e-12) {
-      best = x;
-      bestRise = here;
-    }
-  }
-  let a = Math.max(low, best - step);
-  let b = Math.min(high, best + step);
-  while (b - a > 1e-4) {
-    const left = b - GOLDEN * (b - a);
-    const right = a + GOLDEN * (b - a);
-    if (rise(left) < rise(right)) a = left;
-    else b = right;
-  }
-  const refined = 0.5 * (a + b);
-  const centre = rise(refined) > bestRise ? refined : best;
+  const centre = placeOfMaximum(rise, low, high, { grid: GRID, tolerance: 1e-4 });
 
   const lower = derivedDensity(curve, constant(curve, centre - HALF_WIDTH));
   const upper = derivedDensity(curve, constant(curve, centre + HALF_WIDTH));
@@ -84,6 +61,7 @@ export function steepestPart(curve: CharacteristicCurve): SteepestPart | null {
   const inertia = shifted(scaled(quotient(above, gamma), -1), centre - HALF_WIDTH);
 
   const before = Math.max(low, centre - 0.3);
-  const stillRising = high - centre < step && rise(before) / (2 * HALF_WIDTH) < 0.97 * gamma.value;
+  const stillRising =
+    high - centre < (high - low) / GRID && rise(before) / (2 * HALF_WIDTH) < 0.97 * gamma.value;
   return { logExposure: centre, gamma, inertia, stillRising };
 }

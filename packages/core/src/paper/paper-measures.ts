@@ -19,6 +19,7 @@ import {
   derivedLogExposure,
   derivedNetPoint,
   estimateOn,
+  requiredEstimate,
   modelOf,
   plus,
   quotient,
@@ -27,7 +28,6 @@ import {
   type CurveMeasure,
   type Derived,
 } from '../curve/index.ts';
-import { InvalidArgumentError } from '../errors.ts';
 import type { Estimate } from '../estimate.ts';
 import { warning, type Warning } from '../warning.ts';
 import type { GradeTable } from './grade-table.ts';
@@ -94,9 +94,9 @@ export function paperMeasures(
 ): PaperMeasures {
   const { densityBasis = 'net', exposureKind = 'relative', gradeTable } = options;
   const warnings: Warning[] = [];
-  const densityMin = required(curve, derivedBaseFog);
+  const densityMin = requiredEstimate('paperMeasures', curve, derivedBaseFog);
   const { basis, measure: maximum } = maximumDensity(curve, densityMin.value, warnings);
-  const densityMax = { ...required(curve, maximum), basis };
+  const densityMax = { ...requiredEstimate('paperMeasures', curve, maximum), basis };
 
   const shadowDensity: CurveMeasure = (c) => {
     const top = maximum(c);
@@ -166,7 +166,7 @@ function maximumDensity(
   };
   const highest: CurveMeasure = (c) => derivedDensity(c, constant(c, curve.logExposureRange[1]));
   const top = estimateOn(curve, asymptote);
-  const last = required(curve, highest).value - densityMin;
+  const last = requiredEstimate('paperMeasures', curve, highest).value - densityMin;
   if (top !== null) {
     const net = top.value - densityMin;
     const determined = (top.standardError ?? 0) <= PLATEAU_ERROR * net;
@@ -229,17 +229,4 @@ function paperSpeed(speedX: Estimate): PaperMeasures['isoSpeed'] {
     },
     rounded: isoPaperSpeedRounded(value),
   };
-}
-
-function required(curve: CharacteristicCurve, measure: CurveMeasure): Estimate {
-  const estimate = estimateOn(curve, measure);
-  if (estimate === null) {
-    throw new InvalidArgumentError(
-      'paperMeasures',
-      'curve',
-      curve.family,
-      'a curve with finite densities',
-    );
-  }
-  return estimate;
 }
