@@ -1,29 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import type { Browser } from 'playwright-core';
 import type { AxeResults, RunOptions } from 'axe-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchChromium, openApp, type Theme } from './chromium.ts';
-import { serveApp, type ServedApp } from './served-app.ts';
+import { describe, expect, it } from 'vitest';
+import { type Theme } from './chromium.ts';
+import { withBrowser } from './with-app.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const THEMES: readonly Theme[] = ['light', 'dim', 'darkroom'];
 
-let browser: Browser;
-let server: ServedApp;
-
-beforeAll(async () => {
-  server = await serveApp();
-  browser = await launchChromium();
-});
-afterAll(async () => {
-  await browser.close();
-  await server.close();
-});
+const { open } = withBrowser();
 
 describe('accessibility, by the rules of WCAG 2.2 A and AA as axe-core checks them', () => {
   it.each(THEMES)('finds nothing wrong in the %s theme', async (theme) => {
-    const { page, close, faults } = await openApp(browser, server.url, { theme });
+    const { page, close, faults } = await open({ theme });
     for (const summary of await page.locator('details:not([open]) > summary').all()) {
       if (await summary.isVisible()) await summary.click();
     }
@@ -55,7 +44,7 @@ describe('accessibility, by the rules of WCAG 2.2 A and AA as axe-core checks th
 describe('contrast of the drawings', () => {
   // WCAG 2.2, success criteria 1.4.3 and 1.4.11 (published, W3C): text 4.5:1, marks 3:1.
   it.each(THEMES)('holds for every text and every mark that carries meaning, %s', async (theme) => {
-    const { page, close } = await openApp(browser, server.url, { theme });
+    const { page, close } = await open({ theme });
     const pairs = await page.evaluate(() => {
       const charts = [...document.querySelector('wb-app')!.shadowRoot!.querySelectorAll('*')]
         .flatMap((host) => [...(host.shadowRoot?.querySelectorAll('wb-chart') ?? [])])
@@ -81,7 +70,7 @@ describe('contrast of the drawings', () => {
   });
 
   it('red on black shows no other light: no pixel has green or blue in it', async () => {
-    const { page, close } = await openApp(browser, server.url, { theme: 'darkroom' });
+    const { page, close } = await open({ theme: 'darkroom' });
     for (const at of [0, 1200, 2600, 4000, 5400]) {
       await page.evaluate((y) => {
         scrollTo(0, y);
@@ -109,7 +98,7 @@ describe('size', () => {
   it.each([360, 600, 768, 1024, 1920])(
     'needs no sideways scrolling at %d pixels',
     async (width) => {
-      const { page, close } = await openApp(browser, server.url, { width });
+      const { page, close } = await open({ width });
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
         width,
       );
@@ -118,7 +107,7 @@ describe('size', () => {
   );
 
   it('has targets of at least 24 pixels (WCAG 2.2, 2.5.8) at 360 pixels', async () => {
-    const { page, close } = await openApp(browser, server.url, { width: 360 });
+    const { page, close } = await open({ width: 360 });
     const small: string[] = [];
     for (const control of await page.locator('button, select, input, summary, nav a').all()) {
       const box = await control.boundingBox();

@@ -1,28 +1,9 @@
-import type { Browser, Locator } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { launchChromium, openApp, type AppPage } from './chromium.ts';
-import { serveApp, type ServedApp } from './served-app.ts';
+import type { Locator } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import {} from './chromium.ts';
+import { withApp } from './with-app.ts';
 
-let browser: Browser;
-let server: ServedApp;
-let app: AppPage;
-
-beforeAll(async () => {
-  server = await serveApp();
-  browser = await launchChromium();
-});
-afterAll(async () => {
-  await browser.close();
-  await server.close();
-});
-beforeEach(async () => {
-  app = await openApp(browser, server.url);
-});
-afterEach(async () => {
-  const { faults } = app;
-  await app.close();
-  expect(faults).toEqual([]);
-});
+const app = withApp();
 
 /** What is written there; a station far from the window is not laid out, so its text is read. */
 async function shown(place: Locator): Promise<string> {

@@ -1,29 +1,9 @@
 import { readFileSync } from 'node:fs';
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { cellOf, launchChromium, openApp, type AppPage, textOf } from './chromium.ts';
-import { serveApp, type ServedApp } from './served-app.ts';
+import { describe, expect, it } from 'vitest';
+import { cellOf, textOf } from './chromium.ts';
+import { withApp } from './with-app.ts';
 
-let browser: Browser;
-let server: ServedApp;
-let app: AppPage;
-
-beforeAll(async () => {
-  server = await serveApp();
-  browser = await launchChromium();
-});
-afterAll(async () => {
-  await browser.close();
-  await server.close();
-});
-beforeEach(async () => {
-  app = await openApp(browser, server.url);
-});
-afterEach(async () => {
-  const { faults } = app;
-  await app.close();
-  expect(faults).toEqual([]);
-});
+const app = withApp();
 
 async function exported(): Promise<{ name: string; text: string }> {
   const [download] = await Promise.all([
@@ -142,7 +122,7 @@ describe('the notebook', () => {
 });
 
 it('follows the system’s wish for a dark screen until a theme is chosen', async () => {
-  const dark = await openApp(browser, server.url, { context: { colorScheme: 'dark' } });
+  const dark = await app.open({ context: { colorScheme: 'dark' } });
   await dark.page.getByLabel('Theme').selectOption('system');
   expect(await dark.page.evaluate(() => document.documentElement.dataset['theme'])).toBe('dim');
   await dark.page.emulateMedia({ colorScheme: 'light' });

@@ -1,28 +1,8 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { launchChromium, markOf, openApp, type AppPage, textOf } from './chromium.ts';
-import { serveApp, type ServedApp } from './served-app.ts';
+import { describe, expect, it } from 'vitest';
+import { markOf, textOf } from './chromium.ts';
+import { withApp } from './with-app.ts';
 
-let browser: Browser;
-let server: ServedApp;
-let app: AppPage;
-
-beforeAll(async () => {
-  server = await serveApp();
-  browser = await launchChromium();
-});
-afterAll(async () => {
-  await browser.close();
-  await server.close();
-});
-beforeEach(async () => {
-  app = await openApp(browser, server.url);
-});
-afterEach(async () => {
-  const { faults } = app;
-  await app.close();
-  expect(faults).toEqual([]);
-});
+const app = withApp();
 
 describe('the bath', () => {
   it('moves the treated curve, the columns and the figures with its sliders', async () => {
