@@ -1,5 +1,6 @@
 /** What a file says of a strip, for the head of its block and for JSON. */
 import type { ReadingsStrip } from '@wedgebook/notebook';
+import type { FittedStrip } from './fitted-strip.ts';
 
 /** The facts that the file gives; those that it does not give are left out. */
 export function stripFacts(strip: ReadingsStrip): Readonly<Record<string, string | number>> {
@@ -18,6 +19,19 @@ export function stripFacts(strip: ReadingsStrip): Readonly<Record<string, string
   return Object.fromEntries(
     Object.entries(facts).flatMap(([key, value]) => (value === null ? [] : [[key, value]])),
   );
+}
+
+/** The head of a strip's JSON: what was read, and what was fitted to it. */
+export function fittedFacts({ strip, curve, points, exposureKind, readings }: FittedStrip) {
+  return {
+    strip: strip.name,
+    ...stripFacts(strip),
+    points,
+    readings: readings.densities.length,
+    unexposedReadings: readings.unexposedDensities?.length ?? 0,
+    exposureKind,
+    model: curve?.family ?? null,
+  };
 }
 
 /** Such as `Strip A (film, visual; 8 min, 20 °C; selenium 1+3, 5 min)`. */

@@ -6,7 +6,7 @@ import { requireSource, STRIP_OPTIONS, stripOptions } from '../input/strip-optio
 import { shownWarnings, warningLines } from '../output/warnings.ts';
 import { filmBlock, filmSummary, type MeasuredFilm } from '../output/film-text.ts';
 import { fittedStrip } from '../strips/fitted-strip.ts';
-import { stripFacts } from '../strips/describe-strip.ts';
+import { fittedFacts } from '../strips/describe-strip.ts';
 import { stripsOf } from '../strips/strips-of.ts';
 import type { Verb } from './verb.ts';
 
@@ -49,15 +49,9 @@ export const film: Verb = {
 
 /** The contract's keys first, then what else is known. */
 function filmJson({ fitted, measures, compared }: MeasuredFilm): object {
-  const { strip, curve, points, exposureKind, readings } = fitted;
+  const { curve } = fitted;
   return {
-    strip: strip.name,
-    ...stripFacts(strip),
-    points,
-    readings: readings.densities.length,
-    unexposedReadings: readings.unexposedDensities?.length ?? 0,
-    exposureKind,
-    model: curve?.family ?? null,
+    ...fittedFacts(fitted),
     parameters: curve && parametersJson(curve.parameterNames, curve.parameters),
     baseFog: measures?.baseFog ?? null,
     densityMax: measures?.densityMax ?? null,

@@ -10,7 +10,7 @@ import { shownWarnings, warningLines } from '../output/warnings.ts';
 import type { CommandIo } from '../io.ts';
 import type { Arguments } from '../input/arguments.ts';
 import { fittedStrip, type FittedStrip } from '../strips/fitted-strip.ts';
-import { stripFacts } from '../strips/describe-strip.ts';
+import { fittedFacts } from '../strips/describe-strip.ts';
 import { stripsOf } from '../strips/strips-of.ts';
 import type { Warning } from '@wedgebook/core';
 import type { Verb } from './verb.ts';
@@ -72,15 +72,9 @@ export async function measuredPapers(
 
 /** The contract's keys first, then what else is known. */
 function paperJson({ fitted, measures }: MeasuredPaper): object {
-  const { strip, curve, points, exposureKind, readings } = fitted;
+  const { curve } = fitted;
   return {
-    strip: strip.name,
-    ...stripFacts(strip),
-    points,
-    readings: readings.densities.length,
-    unexposedReadings: readings.unexposedDensities?.length ?? 0,
-    exposureKind,
-    model: curve?.family ?? null,
+    ...fittedFacts(fitted),
     densityMin: measures?.densityMin ?? null,
     densityMax: measures?.densityMax ?? null,
     isoRange: measures?.isoRange ?? null,
