@@ -139,7 +139,8 @@ export const appStyles = css`
   wb-curve,
   wb-measures,
   wb-match,
-  wb-treatment {
+  wb-treatment,
+  wb-lazy-station {
     content-visibility: auto;
     contain-intrinsic-size: auto 50rem;
   }
@@ -147,7 +148,8 @@ export const appStyles = css`
     wb-curve,
     wb-measures,
     wb-match,
-    wb-treatment {
+    wb-treatment,
+    wb-lazy-station {
       content-visibility: visible;
     }
   }
@@ -157,6 +159,9 @@ export const appStyles = css`
     }
     .page > * {
       grid-column: 1;
+    }
+    .page > wb-lazy-station {
+      grid-column: 1 / -1;
     }
     .beside {
       grid-column: 2;

@@ -14,9 +14,11 @@ import { customElement, property, query, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { demoDocument } from './state/demo.ts';
 import { download } from './parts/download.ts';
+import { LazyStationElement } from './parts/lazy-station.ts';
 import { trueMinus } from './parts/notices.ts';
 import { sharedStyles } from './parts/styles.ts';
 import { appContext, type App, type ThemeChoice } from './state/app.ts';
+import { LAZY_STATIONS } from './stations/lazy-stations.ts';
 import { firstStripId } from './state/start.ts';
 import { rememberTheme, showTheme } from './theme/theme.ts';
 import { text } from './text.ts';
@@ -30,6 +32,10 @@ import './stations/treatment-station.ts';
 
 const THEMES: readonly ThemeChoice[] = ['system', 'light', 'dim', 'darkroom'];
 const STATIONS = ['readings', 'curve', 'measures', 'match', 'treatment'] as const;
+const ALL_STATIONS = [
+  ...STATIONS.map((name) => ({ name, title: text[name].title })),
+  ...LAZY_STATIONS,
+];
 
 @customElement('wb-app')
 export class WedgebookApp extends LitElement {
@@ -103,6 +109,7 @@ export class WedgebookApp extends LitElement {
           <wb-measures id="measures"></wb-measures>
           <wb-match id="match"></wb-match>
           <wb-treatment id="treatment"></wb-treatment>
+          ${LAZY_STATIONS.map((station) => html`<wb-lazy-station id=${station.name} .station=${station}></wb-lazy-station>`)}
         </div>
       </main>
       <footer>
@@ -179,7 +186,7 @@ export class WedgebookApp extends LitElement {
       </div>
       <nav class="no-print" aria-label=${text.app.stations}>
         <ul>
-          ${STATIONS.map((station) => html`<li><a href=${`#${station}`} @click=${this.onJump}>${text[station].title}</a></li>`)}
+          ${ALL_STATIONS.map(({ name, title }) => html`<li><a href=${`#${name}`} @click=${this.onJump}>${title}</a></li>`)}
         </ul>
       </nav>
     </header>`;
@@ -270,10 +277,12 @@ export class WedgebookApp extends LitElement {
   };
 
   /** The anchors live in the shadow tree, where the browser does not look for them. */
-  private readonly onJump = (event: Event): void => {
+  private readonly onJump = async (event: Event): Promise<void> => {
     event.preventDefault();
     const id = (event.currentTarget as HTMLAnchorElement).hash;
-    this.renderRoot.querySelector<HTMLElement>(id)?.scrollIntoView();
+    const station = this.renderRoot.querySelector<HTMLElement>(id);
+    if (station instanceof LazyStationElement) await station.show();
+    station?.scrollIntoView();
   };
 
   private readonly export = (): void => {

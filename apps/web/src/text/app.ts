@@ -23,6 +23,10 @@ export const app = {
   tools: 'Notebook',
   stations: 'Stations',
   skip: 'Skip to the readings',
+  stationComes: 'This part is being fetched.',
+  stationFailed:
+    'This part could not be fetched. The notebook is safe; check the connection and try again.',
+  again: 'Try again',
   invented:
     'This is a demonstration: every reading in it is invented. Look round, change anything, or begin your own.',
   inventedTag: 'invented data',
