@@ -35,3 +35,14 @@ export function formatMinutes(minutes: number): string {
   const text = formatNumber(minutes, minutes < 100 ? 1 : 0);
   return `${text.replace(/\.0$/, '')} min`;
 }
+
+/**
+ * Minutes as a clock has them, such as `6:35 min`, to the nearest five seconds.
+ *
+ * @param stepSeconds - what the seconds are rounded to
+ */
+export function formatClock(minutes: number, stepSeconds = 5): string {
+  if (!Number.isFinite(minutes)) return '–';
+  const seconds = Math.round((minutes * 60) / stepSeconds) * stepSeconds;
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')} min`;
+}

@@ -23,6 +23,10 @@ export const words = {
   minutes: 'minutes in the bath',
   completion: 'completion (%)',
   gain: 'gain (×)',
+  developmentMinutes: (celsius: string) => `development at ${celsius.replace(/\.0$/, '')} °C (min)`,
+  filmLimit: (contrast: string) => `the film tends to ${contrast}`,
+  stripOrLaw: 'strip or law',
+  standardError: 'standard error',
   nothingToDraw: 'No curve yet: enter at least four readings.',
 } as const;
 
