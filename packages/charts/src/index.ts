@@ -1,6 +1,7 @@
 /**
  * @wedgebook/charts: data -> scales -> marks as plain data, and one renderer to SVG text.
  */
+export { greyColour } from './scene/mark.ts';
 export type { Ink, Mark, PathMark, Scene, SceneTable, TextMark } from './scene/mark.ts';
 export { printPalette, type Palette } from './scene/palette.ts';
 export { renderSvg } from './scene/render-svg.ts';
@@ -26,7 +27,14 @@ export {
   type CompletionCurve,
   type CompletionPoint,
 } from './completion-chart/completion-chart.layout.ts';
-export { formatMinutes, formatNumber, formatSigned, formatStops, STOP } from './text/format.ts';
+export {
+  formatClock,
+  formatMinutes,
+  formatNumber,
+  formatSigned,
+  formatStops,
+  STOP,
+} from './text/format.ts';
 export { FONT_FAMILY, textWidth } from './text/text-width.ts';
 export { FILLS_WITHIN, fitSentence, fitState, type FitState } from './text/words.ts';
 export {
@@ -34,3 +42,18 @@ export {
   type WayRow,
   type WaysChartInput,
 } from './ways-chart/ways-chart.layout.ts';
+export {
+  layoutContrastChart,
+  type ContrastChartInput,
+  type ContrastLaw,
+} from './contrast-chart/contrast-chart.layout.ts';
+export {
+  layoutZoneLadder,
+  type LadderRow,
+  type ZoneLadderInput,
+} from './zone-ladder/zone-ladder.layout.ts';
+export {
+  layoutDriftChart,
+  type DriftChartInput,
+  type DriftPanel,
+} from './drift-chart/drift-chart.layout.ts';

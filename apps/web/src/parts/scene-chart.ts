@@ -3,7 +3,7 @@
  * table of the same figures under it. The layout is asked for again when the width changes.
  */
 import type { Mark, Scene, SceneTable } from '@wedgebook/charts';
-import { FONT_FAMILY } from '@wedgebook/charts';
+import { FONT_FAMILY, greyColour } from '@wedgebook/charts';
 import { css, html, LitElement, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { text } from '../text.ts';
@@ -217,10 +217,11 @@ function drawMark(mark: Mark): TemplateResult {
       data-name=${mark.name ?? nothing} font-size=${mark.size} text-anchor=${mark.anchor}
       font-weight=${mark.bold === true ? 600 : 400} transform=${transform}>${mark.text}</text>`;
   }
-  const fill = mark.fill === null ? '' : `f-${mark.fill}`;
+  const { grey } = mark;
+  const fill = mark.fill === null || grey !== undefined ? '' : `f-${mark.fill}`;
   const line = mark.stroke === null ? '' : `s-${mark.stroke}`;
   return svg`<path d=${mark.d} class=${`${fill} ${line}`.trim()} data-name=${mark.name ?? nothing}
-    fill=${mark.fill === null ? 'none' : nothing} stroke-width=${mark.width}
+    fill=${grey === undefined ? (mark.fill === null ? 'none' : nothing) : greyColour(grey)} stroke-width=${mark.width}
     stroke-dasharray=${mark.dash ?? nothing} opacity=${mark.opacity ?? nothing}
     stroke-linejoin="round"></path>`;
 }

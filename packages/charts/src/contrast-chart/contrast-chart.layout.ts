@@ -182,12 +182,7 @@ function limitMarks(
 }
 
 /** A line at each wanted contrast, from its time to the name at the right. */
-function targetMarks(
-  targets: readonly ContrastTarget[],
-  plot: Plot,
-  x: Linear,
-  y: Linear,
-): Mark[] {
+function targetMarks(targets: readonly ContrastTarget[], plot: Plot, x: Linear, y: Linear): Mark[] {
   const end = plot.x + plot.width;
   const levels = spread(
     targets.map(({ contrast }) => y(contrast)),
@@ -301,20 +296,18 @@ function labels(
     return { x0: x - 5, y0: y - 5, x1: x + 5, y1: y + 5 };
   });
   const bounds = { x0: plot.x + 2, y0: plot.y - 6, x1: plot.x + plot.width, y1: bottom - 2 };
-  return placeLabels(requests, bounds, lines, taken).map(
-    ({ id, text, x, y, anchor }): Mark => ({
-      kind: 'text',
-      x,
-      y,
-      text,
-      anchor,
-      size: LABEL,
-      ink: inks.get(id) ?? 'quiet',
-      bold: id === 'law' || id === 'normal',
-      halo: true,
-      name: `label-${id}`,
-    }),
-  );
+  return placeLabels(requests, bounds, lines, taken).map(({ id, text, x, y, anchor }): Mark => ({
+    kind: 'text',
+    x,
+    y,
+    text,
+    anchor,
+    size: LABEL,
+    ink: inks.get(id) ?? 'quiet',
+    bold: id === 'law' || id === 'normal',
+    halo: true,
+    name: `label-${id}`,
+  }));
 }
 
 function describe({ measure, law, rival, strips, targets, limit }: ContrastChartInput): string {

@@ -27,6 +27,11 @@ export interface PathMark {
   /** SVG dash array, absent for a solid line. */
   readonly dash?: string;
   readonly opacity?: number;
+  /**
+   * A grey of the screen, 0 to 255, in place of the fill's ink: the tone of a print as it would
+   * look, not a sign. No theme changes it, so that a layout leaves it out where no grey may shine.
+   */
+  readonly grey?: number;
   /** Name for tests and style hooks, e.g. `curve-before`. */
   readonly name?: string;
 }
@@ -85,7 +90,7 @@ export function stroke(
 export function area(
   d: string,
   ink: Ink,
-  extra: Partial<Pick<PathMark, 'opacity' | 'name'>> = {},
+  extra: Partial<Pick<PathMark, 'opacity' | 'grey' | 'name'>> = {},
 ): PathMark {
   return { kind: 'path', d, stroke: null, fill: ink, width: 0, ...extra };
 }
@@ -100,6 +105,12 @@ export function box(x: number, y: number, width: number, height: number): string
   const left = Math.min(x, x + width);
   const top = Math.min(y, y + height);
   return `M${px(left)},${px(top)}h${px(Math.abs(width))}v${px(Math.abs(height))}h${px(-Math.abs(width))}Z`;
+}
+
+/** A grey of the screen as a colour, from 0 to 255. */
+export function greyColour(grey: number): string {
+  const level = Math.min(255, Math.max(0, Math.round(grey)));
+  return `#${level.toString(16).padStart(2, '0').repeat(3)}`;
 }
 
 /** Pixels with two decimals, as short as may be. */

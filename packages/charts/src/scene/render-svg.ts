@@ -2,8 +2,8 @@
  * Renders a scene to a complete SVG document with inline attributes: no style sheet, no script, no
  * reference outside itself, so that it prints, travels and opens anywhere.
  */
-import type { Mark, Scene, TextMark } from './mark.ts';
-import { px } from './mark.ts';
+import type { Mark, PathMark, Scene, TextMark } from './mark.ts';
+import { greyColour, px } from './mark.ts';
 import { printPalette, type Palette } from './palette.ts';
 import { FONT_FAMILY } from '../text/text-width.ts';
 
@@ -32,13 +32,18 @@ function renderMark(mark: Mark, palette: Palette): string {
   if (mark.kind === 'text') return renderText(mark, palette);
   const attributes = [
     `d="${mark.d}"`,
-    `fill="${mark.fill === null ? 'none' : palette[mark.fill]}"`,
+    `fill="${fillOf(mark, palette)}"`,
     mark.stroke === null ? '' : `stroke="${palette[mark.stroke]}" stroke-width="${px(mark.width)}"`,
     mark.stroke === null ? '' : 'stroke-linejoin="round"',
     mark.dash === undefined ? '' : `stroke-dasharray="${mark.dash}"`,
     mark.opacity === undefined ? '' : `opacity="${mark.opacity}"`,
   ];
   return `<path ${attributes.filter((attribute) => attribute !== '').join(' ')}/>`;
+}
+
+function fillOf({ fill, grey }: PathMark, palette: Palette): string {
+  if (grey !== undefined) return greyColour(grey);
+  return fill === null ? 'none' : palette[fill];
 }
 
 function renderText(mark: TextMark, palette: Palette): string {

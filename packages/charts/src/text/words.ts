@@ -27,6 +27,15 @@ export const words = {
   filmLimit: (contrast: string) => `the film tends to ${contrast}`,
   stripOrLaw: 'strip or law',
   standardError: 'standard error',
+  development: 'development',
+  zone: 'zone',
+  printDensity: 'print density',
+  lightness: 'lightness L*',
+  controlStrip: 'control strip',
+  signals: 'signals',
+  setsLimits: 'sets the limits',
+  centre: 'mean',
+  sigmas: (count: number, above: boolean) => `${above ? '+' : '−'}${count} sigma`,
   nothingToDraw: 'No curve yet: enter at least four readings.',
 } as const;
 
