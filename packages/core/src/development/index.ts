@@ -14,6 +14,17 @@ export {
   type PlannedDevelopment,
 } from './development-plan.ts';
 export {
+  contrastForPaper,
+  type ContrastForPaper,
+  type SceneAndPaper,
+} from './contrast-for-paper.ts';
+export {
+  developmentOrBath,
+  type Commitment,
+  type DevelopmentOrBath,
+  type DevelopmentOrBathOptions,
+} from './development-or-bath.ts';
+export {
   contrastFactor,
   developmentTimeRatio,
   firstOrderFromThreeTimes,

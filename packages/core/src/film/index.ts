@@ -6,6 +6,7 @@ export {
   CHORD_LENGTHS,
   type AverageGradient,
 } from './average-gradients.ts';
+export { contrastOf, isContrastMeasure, type ContrastMeasure } from './contrast-of.ts';
 export { contrastIndex, type ContrastIndex, type ContrastIndexPoint } from './contrast-index.ts';
 export {
   filmMeasures,
@@ -18,5 +19,6 @@ export {
 } from './film-measures.ts';
 export { deltaXSpeed, type DeltaXSpeed } from './fractional-gradient.ts';
 export { isoSpeed, isoSpeedOfDegrees, type IsoSpeed } from './iso-speed.ts';
+export { speedPointOf } from './speed-point-of.ts';
 export { steepestPart, type SteepestPart } from './steepest-part.ts';
 export type { UsefulRange } from './useful-range.ts';

@@ -9,6 +9,7 @@ export {
   isoRange,
   isoRangeRounded,
 } from './iso-range.ts';
+export { greyOfLightness } from './grey-of-lightness.ts';
 export { densityFromLightness, lightnessFromDensity } from './lightness.ts';
 export {
   PAPER_SPEED_NET_DENSITY,
