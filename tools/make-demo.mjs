@@ -77,6 +77,8 @@ const filmStrip = (id, name, minutes, more = {}) => ({
   rows: filmRows(minutes, more.factor ?? 1, more.replicates ?? 1, more.unread),
   unexposedDensities: unexposed(minutes),
   development: { minutes, celsius: 20 },
+  processedOn: more.day ?? '2026-11-10',
+  control: false,
   treatment: more.treatment ?? null,
   note: more.note ?? '',
 });
@@ -105,6 +107,7 @@ const BATHS = [
 const toned = BATHS.map(([id, name, bath]) =>
   filmStrip(id, name, 8, {
     factor: gain(bath),
+    day: '2026-11-14',
     treatment: { process: 'selenium', ...bath, untreatedStripId: UNTREATED.id },
   }),
 );
@@ -124,6 +127,8 @@ const paperStrip = {
   })),
   unexposedDensities: [reading(0.06), reading(0.06)],
   development: { minutes: 2, celsius: 20 },
+  processedOn: '2026-11-12',
+  control: false,
   treatment: null,
   note: 'Contact print of the tablet, dried before reading.',
 };
@@ -156,11 +161,18 @@ const document = {
       note: 'Invented calibration.',
     },
   ],
+  developers: [
+    {
+      id: 'developer-1',
+      name: 'Metol-hydroquinone, 1+1, tray',
+      note: 'Fresh for every sheet; rocked all the time.',
+    },
+  ],
   films: [
     {
       id: 'film-1',
       name: 'Sheet film, 9 x 12 cm',
-      developer: 'metol-hydroquinone, tray, 20 °C',
+      developerId: 'developer-1',
       note: 'Invented material.',
     },
   ],
@@ -170,18 +182,24 @@ const document = {
       id: 'paper-own',
       name: 'Graded paper, own strip',
       source: { kind: 'strip', stripId: paperStrip.id },
+      dryDownPercent: 8,
+      safelightMinutes: 5,
       note: '',
     },
     {
       id: 'paper-hard',
       name: 'The same, one grade harder',
       source: { kind: 'iso-range', isoRange: 90 },
+      dryDownPercent: null,
+      safelightMinutes: null,
       note: 'From the box: R 90.',
     },
     {
       id: 'paper-table',
       name: 'Any paper of grade 3',
       source: { kind: 'grade-table', tableId: 'ansi-1966', band: 3 },
+      dryDownPercent: null,
+      safelightMinutes: null,
       note: '',
     },
   ],
@@ -245,10 +263,34 @@ const document = {
       note: 'Invented, the strength of the concentrate too: take yours from its safety data sheet.',
     },
   ],
+  prints: [
+    {
+      id: 'print-1',
+      name: 'Ferry coming in, first proof',
+      day: '2026-11-13',
+      negativeId: 'negative-1',
+      paperId: 'paper-own',
+      setting: null,
+      seconds: 14,
+      softSeconds: null,
+      hardSeconds: null,
+      magnification: 2,
+      note: 'Flat: the fog is grey and the hull is not black.',
+    },
+  ],
+  notes: [
+    {
+      id: 'note-1',
+      day: '2026-11-14',
+      text: 'Six test wedges toned at three dilutions, all from one sheet.',
+    },
+  ],
   plan: {
     negativeId: 'negative-1',
     paperId: 'paper-hard',
     gradeTableId: 'ansi-1966',
+    targetGrade: 3,
+    curveFamily: 'toe-shoulder',
     callierFactor: 1,
     process: 'selenium',
     partsWater: 1,
@@ -256,6 +298,26 @@ const document = {
     celsius: 20,
     stain: 0,
     stainKept: 1,
+  },
+  developmentPlan: {
+    filmId: 'film-1',
+    measure: 'contrast-index',
+    target: null,
+    celsius: 20,
+    subjectRangeStops: 7,
+    flareFactor: 2,
+    chosenMinutes: null,
+  },
+  printing: {
+    setting: null,
+    magnification: 2,
+    baseSeconds: 14,
+    softSeconds: null,
+    hardSeconds: null,
+    shadowPrintDensity: null,
+    highlightPrintDensity: null,
+    cameraFlareFactor: null,
+    enlargerFlare: 0,
   },
 };
 
@@ -327,7 +389,7 @@ const gainCsv = csv(
 
 const files = {
   'notebook.json': await format(
-    JSON.stringify({ format: 'wedgebook-notebook', schemaVersion: 2, document }),
+    JSON.stringify({ format: 'wedgebook-notebook', schemaVersion: 3, document }),
     { parser: 'json', printWidth: 100 },
   ),
   'film-strips.csv': filmCsv,

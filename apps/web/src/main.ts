@@ -3,7 +3,7 @@ import { DocumentStore } from '@wedgebook/notebook';
 import './theme/tokens.css';
 import { demoDocument } from './state/demo.ts';
 import type { App, Session } from './state/app.ts';
-import { DEFAULT_FAMILY, Derive } from './state/derive.ts';
+import { Derive } from './state/derive.ts';
 import { DeriveBath } from './state/derive-bath.ts';
 import { keep, readKept, type Found } from './state/keeper.ts';
 import { Observable } from './state/observable.ts';
@@ -26,10 +26,8 @@ async function start(): Promise<void> {
     session: new Observable<Session>({
       stripId: firstStripId(initial),
       unit: 'density',
-      family: DEFAULT_FAMILY,
       showFamilyOfStrips: true,
       theme,
-      targetGrade: 2,
       announcement: '',
       lastSaved: found.savedAt,
       lastExported: found.exportedAt,
@@ -38,7 +36,6 @@ async function start(): Promise<void> {
     derive,
     bath: new DeriveBath(derive),
   };
-  aimOneGradeSofter(app);
   matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => {
     showTheme(app.session.value.theme);
   });
@@ -46,14 +43,6 @@ async function start(): Promise<void> {
   page.app = app;
   page.noteExport = keep(app, storage).noteExport;
   document.body.append(page);
-}
-
-/** The usual wish of a bath: one grade softer than the negative asks for now. */
-function aimOneGradeSofter(app: App): void {
-  const { family, targetGrade } = app.session.value;
-  const { match } = app.bath.view(app.store.state.document, family, targetGrade);
-  const band = match?.paperGrade.band ?? null;
-  if (band !== null && band > 0) app.session.set({ targetGrade: band - 1 });
 }
 
 /** A browser that bars its database still gets the app, with a word that nothing is kept. */

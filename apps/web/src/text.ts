@@ -29,6 +29,7 @@ export const text = {
   units: { density: 'density', transmittance: 'transmittance', stops: 'stops' },
   names: {
     film: 'film',
+    developer: 'developer',
     strip: 'strip',
     tonedStrip: 'toned strip',
     paperStrip: 'paper strip',

@@ -73,7 +73,8 @@ export type WarningCode =
   | 'treated-left-out'
   // exchange
   | 'development-temperature-assumed'
-  | 'treatment-noted'
+  | 'treatment-not-modelled'
+  | 'bath-incomplete'
   | 'strips-alone-exchanged'
   | 'strip-renamed'
   | 'reference-mended'

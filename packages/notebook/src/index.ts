@@ -2,7 +2,13 @@
 export * from './document/document.ts';
 export * from './document/command.ts';
 export { applyCommand } from './document/apply-command.ts';
-export { DEFAULT_PLAN, emptyDocument } from './document/empty-document.ts';
+export {
+  DEFAULT_DEVELOPMENT_PLAN,
+  DEFAULT_PLAN,
+  DEFAULT_PRINTING,
+  emptyDocument,
+} from './document/empty-document.ts';
+export { modelledTreatment, type ModelledTreatment } from './document/modelled-treatment.ts';
 export { referencesTo, type Referrer } from './document/references.ts';
 export { rowLogExposure, stripReadings, type StripReadings } from './document/strip-readings.ts';
 export { builtInTablets, tabletLookup, type TabletLookup } from './document/tablet-lookup.ts';

@@ -2,7 +2,6 @@
  * What every element shares: the document store, the session, and how the notebook is kept.
  */
 import { createContext } from '@lit/context';
-import type { CurveFamily } from '@wedgebook/core';
 import type { DocumentStore } from '@wedgebook/notebook';
 import type { Derive } from './derive.ts';
 import type { DeriveBath } from './derive-bath.ts';
@@ -15,11 +14,8 @@ export type ThemeChoice = 'system' | 'light' | 'dim' | 'darkroom';
 export interface Session {
   readonly stripId: string | null;
   readonly unit: ReadingUnit;
-  readonly family: CurveFamily;
   readonly showFamilyOfStrips: boolean;
   readonly theme: ThemeChoice;
-  /** Grade that the bath should reach, for the plan. */
-  readonly targetGrade: number;
   /** A sentence for the live region. */
   readonly announcement: string;
   readonly lastSaved: Date | null;

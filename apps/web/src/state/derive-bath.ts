@@ -28,7 +28,14 @@ import {
   type Warning,
 } from '@wedgebook/core';
 import { gradeTables, seleniumDefaults } from '@wedgebook/data';
-import type { Negative, Plan, Strip } from '@wedgebook/notebook';
+import {
+  modelledTreatment,
+  type ModelledTreatment,
+  type Negative,
+  type PaperSource,
+  type Plan,
+  type Strip,
+} from '@wedgebook/notebook';
 import type { SheetPoint } from '@wedgebook/charts';
 import { text } from '../text.ts';
 import { gradeTableOf, type Derive, type StripFit } from './derive.ts';
@@ -106,14 +113,14 @@ export class DeriveBath {
     const treated = strips.filter(
       (strip) =>
         strip.material === 'film' &&
-        strip.treatment !== null &&
+        modelledTreatment(strip.treatment) !== null &&
         strip.rows.some((row) => row.densities.some((density) => density !== null)),
     );
     const inputs = (treated.length === 0 ? NO_STRIPS : treated).flatMap((strip): unknown[] => {
       const partner = this.#derive.stripOf(document, strip.treatment?.untreatedStripId ?? null);
       return [
         strip.name,
-        strip.treatment,
+        modelledTreatment(strip.treatment),
         this.#derive.fit(document, strip, family).readings,
         partner?.id ?? '',
         partner === null ? null : this.#derive.fit(document, partner, family).readings,
@@ -248,8 +255,8 @@ export class DeriveBath {
       return { label, exposureScale: exactly(exposureScale), interval, origin: 'target', warnings };
     }
     const { source, name } = paper;
-    if (source.kind === 'strip') {
-      const strip = this.#derive.stripOf(document, source.stripId);
+    if (source.kind === 'strip' || source.kind === 'strips') {
+      const strip = this.#derive.stripOf(document, paperStripId(source, document.printing.setting));
       if (strip === null) return null;
       const fit = this.#derive.fit(document, strip, family);
       const measures = this.#derive.paper(strip, fit, gradeTable);
@@ -271,6 +278,16 @@ export class DeriveBath {
   }
 }
 
+/** The strip of a paper; of a variable-contrast one, that of the setting in use, else the first. */
+function paperStripId(
+  source: Extract<PaperSource, { kind: 'strip' | 'strips' }>,
+  setting: string | null,
+): string | null {
+  if (source.kind === 'strip') return source.stripId;
+  const used = source.strips.find((one) => one.setting === setting) ?? source.strips[0];
+  return used?.stripId ?? null;
+}
+
 /** Net density of the shadow, where base + fog is known. */
 export function netShadow({ shadow, baseFog, rangeOnly }: NegativeEnds): number | undefined {
   if (rangeOnly || baseFog === null) return undefined;
@@ -282,7 +299,7 @@ function fitModel(inputs: readonly unknown[]): TreatmentModel {
   for (let i = 0; i < inputs.length; i += 5) {
     const [name, bath, treated, partnerId, untreated] = inputs.slice(i, i + 5) as [
       string,
-      NonNullable<Strip['treatment']>,
+      ModelledTreatment,
       StripFit['readings'],
       string,
       StripFit['readings'] | null,

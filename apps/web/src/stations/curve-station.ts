@@ -53,8 +53,8 @@ export class CurveStation extends LitElement {
     const strip = derive.stripOf(document, session.stripId);
     return {
       strip,
-      family: session.family,
-      fit: strip === null ? null : derive.fit(document, strip, session.family),
+      family: document.plan.curveFamily,
+      fit: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily),
     };
   });
 
@@ -133,7 +133,10 @@ export class CurveStation extends LitElement {
             name="family"
             .checked=${family === chosen}
             @change=${() => {
-              this.app.app.session.set({ family });
+              this.app.app.store.dispatch({
+                type: 'plan/set',
+                changes: { curveFamily: family },
+              });
             }}
           />${text.curve.families[family].name}</label
         >

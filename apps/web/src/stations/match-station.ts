@@ -75,7 +75,7 @@ export class MatchStation extends LitElement {
         layoutRangeRuler({ ...fit, width, title: text.sheetFigure.rulerTitle }),
   );
   private readonly app = new AppController(this, ({ document, session }, { bath, derive }) => {
-    const view = bath.view(document, session.family, session.targetGrade);
+    const view = bath.view(document, document.plan.curveFamily, document.plan.targetGrade);
     const strip = derive.stripOf(document, session.stripId);
     return {
       bath: view,

@@ -66,7 +66,7 @@ export class MeasuresStation extends LitElement {
 
   private readonly app = new AppController(this, ({ document, session }, { derive }) => {
     const strip = derive.stripOf(document, session.stripId);
-    const fit = strip === null ? null : derive.fit(document, strip, session.family);
+    const fit = strip === null ? null : derive.fit(document, strip, document.plan.curveFamily);
     const isPaper = strip?.material === 'paper';
     const table = gradeTableOf(document);
     return {

@@ -46,8 +46,12 @@ export class NegativeCard extends LitElement {
     `,
   ];
 
-  private readonly app = new AppController(this, ({ document, session }, { bath }) => {
-    const { negative, ends } = bath.view(document, session.family, session.targetGrade);
+  private readonly app = new AppController(this, ({ document }, { bath }) => {
+    const { negative, ends } = bath.view(
+      document,
+      document.plan.curveFamily,
+      document.plan.targetGrade,
+    );
     return { negative, ends, strips: document.strips };
   });
 

@@ -39,12 +39,12 @@ export class PaperCard extends LitElement {
     `,
   ];
 
-  private readonly app = new AppController(this, ({ document, session }, { bath }) => ({
-    bath: bath.view(document, session.family, session.targetGrade),
+  private readonly app = new AppController(this, ({ document }, { bath }) => ({
+    bath: bath.view(document, document.plan.curveFamily, document.plan.targetGrade),
     papers: document.papers,
     strips: document.strips,
     plan: document.plan,
-    targetGrade: session.targetGrade,
+    targetGrade: document.plan.targetGrade,
   }));
 
   protected override render(): TemplateResult | typeof nothing {
@@ -84,7 +84,7 @@ export class PaperCard extends LitElement {
       selected: String(targetGrade),
       options: gradeTable.bands.map(({ grade }) => [String(grade), text.match.gradeLabel(grade)]),
       onChoose: (grade) => {
-        this.app.app.session.set({ targetGrade: Number(grade) });
+        this.set({ targetGrade: Number(grade) });
       },
     });
   }
@@ -104,7 +104,10 @@ export class PaperCard extends LitElement {
         id: 'source',
         label: text.match.known,
         selected: source.kind,
-        options: SOURCES.map((kind) => [kind, text.match.sources[kind]]),
+        options: [...SOURCES, ...(source.kind === 'strips' ? [source.kind] : [])].map((kind) => [
+          kind,
+          text.match.sources[kind],
+        ]),
         onChoose: (kind) => {
           this.change(paper, { source: this.sourceOf(kind, bath) });
         },
@@ -131,7 +134,7 @@ export class PaperCard extends LitElement {
       : { kind: 'grade-table', tableId: bath.gradeTable.id, band: 2 };
   }
 
-  private sourceTemplate(paper: Paper, bath: BathView): TemplateResult {
+  private sourceTemplate(paper: Paper, bath: BathView): TemplateResult | typeof nothing {
     const { source } = paper;
     switch (source.kind) {
       case 'iso-range':
@@ -165,6 +168,8 @@ export class PaperCard extends LitElement {
           },
         });
       }
+      case 'strips':
+        return nothing;
       case 'grade-table': {
         const table = gradeTables.find(({ id }) => id === source.tableId) ?? bath.gradeTable;
         return choice({

@@ -32,7 +32,7 @@ export class ReadingsStation extends LitElement {
       strip,
       unit: session.unit,
       asTyped: document.asTyped,
-      fit: strip === null ? null : derive.fit(document, strip, session.family),
+      fit: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily),
     };
   });
 

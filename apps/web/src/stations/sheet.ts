@@ -10,6 +10,7 @@ import {
   type SheetPaperFit,
   type SheetSeries,
 } from '@wedgebook/charts';
+import type { CurveFamily } from '@wedgebook/core';
 import type { Strip } from '@wedgebook/notebook';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
@@ -97,14 +98,18 @@ export class Sheet extends LitElement {
   });
 
   private readonly app = new AppController(this, (view: View, app: App): SheetView | null => {
-    const bath = app.bath.view(view.document, view.session.family, view.session.targetGrade);
+    const bath = app.bath.view(
+      view.document,
+      view.document.plan.curveFamily,
+      view.document.plan.targetGrade,
+    );
     const strip = app.derive.stripOf(view.document, view.session.stripId);
     return strip === null
       ? null
       : {
           input: this.#view(
             view.document,
-            view.session.family,
+            view.document.plan.curveFamily,
             view.session.showFamilyOfStrips,
             strip,
             bath,
@@ -172,7 +177,7 @@ export class Sheet extends LitElement {
 
 function sheetView(
   document: View['document'],
-  family: View['session']['family'],
+  family: CurveFamily,
   showFamily: boolean,
   strip: Strip,
   bath: BathView,

@@ -3,7 +3,7 @@
  * the strip that it is compared with. Folded away until they must be changed.
  */
 import { nominalTablets } from '@wedgebook/data';
-import { tabletLookup, type Film, type Strip } from '@wedgebook/notebook';
+import { MODELLED_PROCESS, tabletLookup, type Film, type Strip } from '@wedgebook/notebook';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
 import { choice, noteEntry, textEntry } from '../parts/fields.ts';
@@ -14,8 +14,8 @@ import { freshName, newId, unreadRows } from '../worksheet/new-entries.ts';
 import { parseTablet } from '../worksheet/parse-tablet.ts';
 import '../parts/number-field.ts';
 
-/** Choice that makes a film rather than naming one. */
-const NEW_FILM = '+';
+/** Choice that makes a film or a developer rather than naming one. */
+const NEW = '+';
 
 @customElement('wb-strip-details')
 export class StripDetails extends LitElement {
@@ -46,6 +46,7 @@ export class StripDetails extends LitElement {
     strip: derive.stripOf(document, session.stripId),
     strips: document.strips,
     films: document.films,
+    developers: document.developers,
     tablets: document.tablets,
   }));
 
@@ -155,10 +156,10 @@ export class StripDetails extends LitElement {
         options: [
           ['', text.readings.noFilm],
           ...films.map(({ id, name }): [string, string] => [id, name]),
-          [NEW_FILM, text.readings.newFilm],
+          [NEW, text.readings.newFilm],
         ],
         onChoose: (id) => {
-          if (id === NEW_FILM) this.addFilm(strip);
+          if (id === NEW) this.addFilm(strip);
           else this.change(strip, { filmId: id === '' ? null : id });
         },
       })}
@@ -207,14 +208,50 @@ export class StripDetails extends LitElement {
         change({ name }, 'film');
       },
     })}
-    ${textEntry({
+    ${this.developerTemplate(film)}`;
+  }
+
+  private developerTemplate(film: Film): TemplateResult {
+    const { store } = this.app.app;
+    const developers = this.app.value?.developers ?? [];
+    const developer = developers.find(({ id }) => id === film.developerId) ?? null;
+    return html`${choice({
       id: 'developer',
       label: text.readings.developer,
-      value: film.developer,
-      onType: (developer) => {
-        change({ developer }, 'developer');
+      selected: developer?.id ?? '',
+      options: [
+        ['', text.readings.noDeveloper],
+        ...developers.map(({ id, name }): [string, string] => [id, name]),
+        [NEW, text.readings.newDeveloper],
+      ],
+      onChoose: (chosen) => {
+        const id = chosen === NEW ? newId() : chosen;
+        const name = freshName(text.names.developer, developers);
+        store.dispatch({
+          type: 'several',
+          commands: [
+            ...(chosen === NEW
+              ? [{ type: 'developer/add', entry: { id, name, note: '' } } as const]
+              : []),
+            { type: 'film/change', id: film.id, changes: { developerId: id === '' ? null : id } },
+          ],
+        });
       },
-    })}`;
+    })}
+    ${
+      developer === null
+        ? nothing
+        : textEntry({
+            id: 'developer-name',
+            label: text.readings.developerName,
+            value: developer.name,
+            onType: (name) => {
+              const { id } = developer;
+              const mergeKey = `developer ${id}`;
+              store.dispatch({ type: 'developer/change', id, changes: { name }, mergeKey });
+            },
+          })
+    }`;
   }
 
   private addFilm(strip: Strip): void {
@@ -223,7 +260,7 @@ export class StripDetails extends LitElement {
     this.app.app.store.dispatch({
       type: 'several',
       commands: [
-        { type: 'film/add', entry: { id, name, developer: '', note: '' } },
+        { type: 'film/add', entry: { id, name, developerId: null, note: '' } },
         { type: 'strip/change', id: strip.id, changes: { filmId: id } },
       ],
     });
@@ -244,18 +281,32 @@ export class StripDetails extends LitElement {
       ['minutes', text.treatment.minutes, '', 'min', 10_000, 0.5],
       ['celsius', text.treatment.temperature, '', '°C', 60, 0.5],
     ] as const;
-    return html`${fields.map(
+    return html`${textEntry({
+      id: 'process',
+      label: text.readings.process,
+      value: treatment.process,
+      onType: (process) => {
+        set({ process }, 'process');
+      },
+    })}
+    ${
+      treatment.process === MODELLED_PROCESS
+        ? nothing
+        : html`<p class="quiet small">${text.readings.notModelled(MODELLED_PROCESS)}</p>`
+    }
+    ${fields.map(
       ([name, label, lead, unit, max, step]) =>
         html`<wb-number
           label=${label}
           lead=${lead}
           unit=${unit}
           key=${`strip/${strip.id}/bath-${name}`}
+          ?optional=${name !== 'celsius'}
           .value=${treatment[name]}
           .min=${0}
           .max=${max}
           .step=${step}
-          @wb-value=${({ detail }: CustomEvent<number>) => {
+          @wb-value=${({ detail }: CustomEvent<number | null>) => {
             set({ [name]: detail }, `bath-${name}`);
           }}
         ></wb-number>`,

@@ -52,9 +52,10 @@ export class BathLog extends LitElement {
     `,
   ];
 
-  private readonly app = new AppController(this, ({ document, session }, { bath }) => ({
+  private readonly app = new AppController(this, ({ document }, { bath }) => ({
     baths: document.baths,
-    exponent: bath.model(document, session.family).doseResponse.concentrationExponent.value,
+    exponent: bath.model(document, document.plan.curveFamily).doseResponse.concentrationExponent
+      .value,
   }));
 
   protected override render(): TemplateResult | typeof nothing {

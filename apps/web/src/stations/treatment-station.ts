@@ -50,12 +50,12 @@ export class TreatmentStation extends LitElement {
   );
   readonly #completion = memo(completionLayout);
   private readonly app = new AppController(this, ({ document, session }, { bath, derive }) => {
-    const view = bath.view(document, session.family, session.targetGrade);
+    const view = bath.view(document, document.plan.curveFamily, document.plan.targetGrade);
     const { plan } = document;
     return {
       bath: view,
       plan,
-      targetGrade: session.targetGrade,
+      targetGrade: document.plan.targetGrade,
       completion: this.#completion(bath.completion(view.model, plan), plan, view),
       fit: this.#fit(view, derive.stripOf(document, session.stripId), plan.minutes),
     };
@@ -217,7 +217,7 @@ export class TreatmentStation extends LitElement {
             text.match.gradeLabel(grade),
           ]),
           onChoose: (grade) => {
-            this.app.app.session.set({ targetGrade: Number(grade) });
+            this.set({ targetGrade: Number(grade) }, `target ${grade}`);
           },
         })}
         ${

@@ -52,9 +52,9 @@ export class TrialPieces extends LitElement {
     `,
   ];
 
-  private readonly app = new AppController(this, ({ document, session }, { bath }) => ({
+  private readonly app = new AppController(this, ({ document }, { bath }) => ({
     strips: document.strips,
-    model: bath.model(document, session.family),
+    model: bath.model(document, document.plan.curveFamily),
   }));
 
   protected override render(): TemplateResult | typeof nothing {

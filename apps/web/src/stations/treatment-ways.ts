@@ -40,16 +40,16 @@ export class WaysTable extends LitElement {
 
   readonly #ways = memo(waysView);
   readonly #chart = memo(chartOf);
-  private readonly app = new AppController(this, ({ document, session }, { bath, derive }) => {
-    const view = bath.view(document, session.family, session.targetGrade);
+  private readonly app = new AppController(this, ({ document }, { bath, derive }) => {
+    const view = bath.view(document, document.plan.curveFamily, document.plan.targetGrade);
     const paper = document.papers.find(({ id }) => id === document.plan.paperId);
     const strip =
       paper?.source.kind === 'strip' ? derive.stripOf(document, paper.source.stripId) : null;
     return {
       bath: view,
       plan: document.plan,
-      target: session.targetGrade,
-      curve: strip === null ? null : derive.fit(document, strip, session.family).curve,
+      target: document.plan.targetGrade,
+      curve: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily).curve,
     };
   });
 

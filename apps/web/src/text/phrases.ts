@@ -1,6 +1,7 @@
 /** Turns of phrase that several stations share. */
 import { formatMinutes, formatNumber } from '@wedgebook/charts';
 import type { PaperGrade } from '@wedgebook/core';
+import { MODELLED_PROCESS, type Treatment } from '@wedgebook/notebook';
 
 export function plural(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
@@ -33,6 +34,17 @@ export function gradeLong(grade: PaperGrade): string {
     : `${gradeShort(grade)} (${formatNumber(grade.continuous, 1)})`;
 }
 
-export function bath(partsWater: number, minutes: number, celsius: number): string {
-  return `1+${trimmed(partsWater)}, ${formatMinutes(minutes)}, ${trimmed(celsius)} °C`;
+/** Dilution, minutes and temperature, as far as they are known. */
+export function bath(partsWater: number | null, minutes: number | null, celsius: number): string {
+  return [
+    ...(partsWater === null ? [] : [`1+${trimmed(partsWater)}`]),
+    ...(minutes === null ? [] : [formatMinutes(minutes)]),
+    `${trimmed(celsius)} °C`,
+  ].join(', ');
+}
+
+/** What was done to a treated strip. */
+export function treated({ process, partsWater, minutes, celsius }: Treatment): string {
+  const what = process === MODELLED_PROCESS ? 'toned' : process.trim() || 'treated';
+  return `${what} ${bath(partsWater, minutes, celsius)}`;
 }

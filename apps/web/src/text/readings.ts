@@ -3,7 +3,7 @@ import { formatMinutes, formatNumber } from '@wedgebook/charts';
 import type { Strip } from '@wedgebook/notebook';
 import type { PasteResult } from '../worksheet/block-commands.ts';
 import type { BlockColumn, PastedBlock } from '../worksheet/parse-block.ts';
-import { bath, plural } from './phrases.ts';
+import { treated, plural } from './phrases.ts';
 
 export const sheet = {
   caption: (name: string) => `Readings of ${name}`,
@@ -44,7 +44,7 @@ export const readings = {
     `${read} of ${plural(steps, 'step')} read, ${unexposed === 0 ? 'base + fog not read' : `base + fog read ${unexposed === 1 ? 'once' : `${unexposed} times`}`}`,
   facts: ({ material, development, treatment }: Strip): string => {
     if (treatment !== null) {
-      return `toned ${bath(treatment.partsWater, treatment.minutes, treatment.celsius)}`;
+      return treated(treatment);
     }
     if (material === 'paper') return 'paper';
     return development === null
@@ -57,11 +57,17 @@ export const readings = {
   newFilm: 'a new film …',
   filmName: 'Name of the film',
   developer: 'Developer',
+  noDeveloper: 'no developer named',
+  newDeveloper: 'a new developer …',
+  developerName: 'Name and dilution of the developer',
+  process: 'Treatment',
+  notModelled: (process: string) =>
+    `Only “${process}” is modelled. The readings of any other treatment are kept and drawn; no gain is predicted from them.`,
   note: 'Note',
   name: 'Name',
   unit: 'Readings in',
   details: (strip: Strip, tablet: string) =>
-    `${tablet}; ${strip.exposure.kind === 'absolute' ? 'calibrated light' : 'relative exposure'}${strip.treatment === null ? '' : `; toned ${bath(strip.treatment.partsWater, strip.treatment.minutes, strip.treatment.celsius)}`}: change`,
+    `${tablet}; ${strip.exposure.kind === 'absolute' ? 'calibrated light' : 'relative exposure'}${strip.treatment === null ? '' : `; ${treated(strip.treatment)}`}: change`,
   pasteHint:
     'Type a column and press Enter, or paste a block from a spreadsheet: rows or columns, with or without a header, decimal point or comma.',
   addStep: 'Add a step',

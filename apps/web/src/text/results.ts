@@ -111,6 +111,7 @@ export const match = {
   sources: {
     'iso-range': 'its ISO range',
     strip: 'a strip of my own',
+    strips: 'strips at several settings',
     'grade-table': 'its grade',
   },
   isoRange: 'ISO range',

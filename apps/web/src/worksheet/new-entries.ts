@@ -57,6 +57,8 @@ export function newStrip(
     rows,
     unexposedDensities: [],
     development: same?.development ?? null,
+    processedOn: null,
+    control: false,
     treatment: null,
     note: '',
   };
@@ -88,5 +90,12 @@ export function newNegative(document: WorkDocument, like: Strip | null): Negativ
 
 /** A paper known by its ISO range. */
 export function newPaper(document: WorkDocument, source: Paper['source']): Paper {
-  return { id: newId(), name: freshName(text.names.paper, document.papers), source, note: '' };
+  return {
+    id: newId(),
+    name: freshName(text.names.paper, document.papers),
+    source,
+    dryDownPercent: null,
+    safelightMinutes: null,
+    note: '',
+  };
 }

@@ -39,6 +39,8 @@ export function newTrial(document: WorkDocument): Trial {
     })),
     unexposedDensities: [],
     development: null,
+    processedOn: null,
+    control: false,
     treatment: null,
     note: text.trials.note,
   };

@@ -33,7 +33,7 @@ export class Worksheet extends LitElement {
       unit: session.unit,
       asTyped: document.asTyped,
       tablets: document.tablets,
-      fit: strip === null ? null : derive.fit(document, strip, session.family),
+      fit: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily),
     };
   });
 

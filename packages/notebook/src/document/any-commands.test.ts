@@ -11,7 +11,23 @@ import type { NotebookDocument } from './document.ts';
 import { SAMPLE } from './sample-document.ts';
 
 const [filmStrip] = SAMPLE.strips;
-const anyId = fc.constantFrom('f1', 's1', 's2', 's3', 't1', 'p1', 'p2', 'n1', 'a', 'new', 'none');
+const anyId = fc.constantFrom(
+  'f1',
+  'd1',
+  's1',
+  's2',
+  's3',
+  't1',
+  'p1',
+  'p2',
+  'p3',
+  'n1',
+  'a',
+  'q1',
+  'm1',
+  'new',
+  'none',
+);
 const index = fc.integer({ min: -1, max: 6 });
 const cell = fc.option(fc.double({ min: -0.5, max: 6, noNaN: true }));
 const cells = fc.array(cell, { maxLength: 4 });
@@ -20,12 +36,21 @@ const column = fc.oneof(
   fc.constant({ kind: 'log-exposure' } as const),
   fc.record({ kind: fc.constant('density' as const), replicate: fc.integer({ min: -1, max: 60 }) }),
 );
-const kind = fc.constantFrom('tablet', 'film', 'strip', 'paper', 'negative');
+const kind = fc.constantFrom(
+  'tablet',
+  'developer',
+  'film',
+  'strip',
+  'paper',
+  'negative',
+  'bath',
+  'print',
+);
 
 const command = fc.oneof(
   fc.record({
     type: fc.constant('film/add' as const),
-    entry: anyId.map((id) => ({ id, name: id, developer: '', note: '' })),
+    entry: anyId.map((id) => ({ id, name: id, developerId: null, note: '' })),
     index,
   }),
   fc.record({
@@ -38,6 +63,8 @@ const command = fc.oneof(
       id,
       name: id,
       source: { kind: 'iso-range' as const, isoRange: 90 },
+      dryDownPercent: null,
+      safelightMinutes: null,
       note: '',
     })),
   }),
@@ -80,6 +107,25 @@ const command = fc.oneof(
     type: fc.constant('plan/set' as const),
     changes: fc.record({ partsWater: fc.nat(20), minutes: fc.nat(30) }),
   }),
+  fc.record({
+    type: fc.constant('film/change' as const),
+    id: anyId,
+    changes: fc.record({ developerId: fc.constant(null) }),
+  }),
+  fc.record({
+    type: fc.constant('developmentPlan/set' as const),
+    changes: fc.record({ target: cell, chosenMinutes: cell }),
+  }),
+  fc.record({
+    type: fc.constant('printing/set' as const),
+    changes: fc.record({ baseSeconds: cell, setting: fc.option(fc.string()) }),
+  }),
+  fc.record({
+    type: fc.constant('note/add' as const),
+    entry: anyId.map((id) => ({ id, day: null, text: id })),
+    index,
+  }),
+  fc.record({ type: fc.constant('note/remove' as const), id: anyId }),
 ) as fc.Arbitrary<Command>;
 
 describe('any commands', () => {

@@ -6,7 +6,7 @@ import { emptyDocument } from './empty-document.ts';
 import { referencesTo } from './references.ts';
 import { SAMPLE } from './sample-document.ts';
 
-const film = { id: 'f9', name: 'another film', developer: '', note: '' };
+const film = { id: 'f9', name: 'another film', developerId: null, note: '' };
 
 function frozen<T>(value: T): T {
   if (typeof value === 'object' && value !== null) {
@@ -41,7 +41,7 @@ describe('applyCommand', () => {
       { type: 'film/change', id: 'f1', changes: { name: 'sheet film' } },
       { type: 'plan/set', changes: { partsWater: 1, minutes: 6.5 } },
       { type: 'document/describe', changes: { title: 'Sample' } },
-      { type: 'strip/move', id: 's3', index: 9 },
+      { type: 'strip/move', id: 's4', index: 9 },
       {
         type: 'rows/set-cell',
         stripId: 's1',
@@ -67,6 +67,34 @@ describe('applyCommand', () => {
     expect(planned.plan).toEqual({ ...SAMPLE.plan, celsius: 24 });
   });
 
+  it('sets the plan of development and that of the print', () => {
+    const planned = applyCommand(SAMPLE, {
+      type: 'developmentPlan/set',
+      changes: { measure: 'gamma', chosenMinutes: 9 },
+    });
+    expect(planned.developmentPlan).toEqual({
+      ...SAMPLE.developmentPlan,
+      measure: 'gamma',
+      chosenMinutes: 9,
+    });
+    const printed = applyCommand(SAMPLE, { type: 'printing/set', changes: { softSeconds: 6 } });
+    expect(printed.printing).toEqual({ ...SAMPLE.printing, softSeconds: 6 });
+  });
+
+  it('keeps developers, prints and a diary', () => {
+    const note = { id: 'm2', day: null, text: 'new lamp' };
+    const noted = applyCommand(SAMPLE, { type: 'note/add', entry: note, index: 0 });
+    expect(noted.notes).toEqual([note, ...SAMPLE.notes]);
+    const changed = applyCommand(noted, { type: 'note/change', id: 'm2', changes: { text: '' } });
+    expect(changed.notes[0]).toEqual({ ...note, text: '' });
+    const print = { ...SAMPLE.prints[0]!, id: 'q2', seconds: null };
+    const printed = applyCommand(SAMPLE, { type: 'print/add', entry: print });
+    expect(applyCommand(printed, { type: 'print/remove', id: 'q2' })).toEqual(SAMPLE);
+    const developer = { id: 'd2', name: 'glycin', note: '' };
+    const added = applyCommand(SAMPLE, { type: 'developer/add', entry: developer });
+    expect(added.developers.at(-1)).toEqual(developer);
+  });
+
   it('keeps a log of baths, which no other entry names', () => {
     const bath = { ...SAMPLE.baths[0]!, id: 'b2', films: [] };
     const added = applyCommand(SAMPLE, { type: 'bath/add', entry: bath });
@@ -81,7 +109,7 @@ describe('applyCommand', () => {
 
   it('moves an entry', () => {
     const moved = applyCommand(SAMPLE, { type: 'strip/move', id: 's3', index: 0 });
-    expect(moved.strips.map(({ id }) => id)).toEqual(['s3', 's1', 's2']);
+    expect(moved.strips.map(({ id }) => id)).toEqual(['s3', 's1', 's2', 's4']);
   });
 
   it('adds, changes and removes spots', () => {
@@ -159,6 +187,11 @@ describe('what would not open again', () => {
       'an infinite density',
       { type: 'spot/change', negativeId: 'n1', id: 'a', changes: { density: Infinity } },
     ],
+    [
+      'a measure that is none',
+      { type: 'developmentPlan/set', changes: { measure: 'steepness' as 'gamma' } },
+    ],
+    ['infinite seconds', { type: 'printing/set', changes: { baseSeconds: Infinity } }],
     ['an unknown channel', { type: 'strip/change', id: 's1', changes: { channel: 'x' as 'blue' } }],
     [
       'a strip without rows',
@@ -178,16 +211,28 @@ describe('removing what others name', () => {
   it('tells who names an entry before it goes', () => {
     expect(referencesTo(SAMPLE, 'strip', 's1')).toEqual([
       { kind: 'strip', id: 's2', field: 'treatment.untreatedStripId' },
+      { kind: 'strip', id: 's4', field: 'treatment.untreatedStripId' },
       { kind: 'negative', id: 'n1', field: 'stripId' },
     ]);
-    expect(referencesTo(SAMPLE, 'paper', 'p1')).toEqual([{ kind: 'plan', field: 'paperId' }]);
+    expect(referencesTo(SAMPLE, 'paper', 'p1')).toEqual([
+      { kind: 'print', id: 'q1', field: 'paperId' },
+      { kind: 'plan', field: 'paperId' },
+    ]);
+    expect(referencesTo(SAMPLE, 'strip', 's3')).toEqual([
+      { kind: 'paper', id: 'p1', field: 'source.stripId' },
+      { kind: 'paper', id: 'p3', field: 'source.strips' },
+    ]);
+    expect(referencesTo(SAMPLE, 'developer', 'd1')).toEqual([
+      { kind: 'film', id: 'f1', field: 'developerId' },
+    ]);
     expect(referencesTo(SAMPLE, 'paper', 'p2')).toEqual([]);
   });
 
   it('empties the film of strips and negatives', () => {
     const next = applyCommand(SAMPLE, { type: 'film/remove', id: 'f1' });
     expect(next.films).toEqual([]);
-    expect(next.strips.map(({ filmId }) => filmId)).toEqual([null, null, null]);
+    expect(next.strips.map(({ filmId }) => filmId)).toEqual([null, null, null, null]);
+    expect(next.developmentPlan.filmId).toBeNull();
     expect(next.negatives[0]?.filmId).toBeNull();
     expect(next.strips[0]?.rows).toBe(SAMPLE.strips[0]?.rows);
   });
@@ -205,6 +250,23 @@ describe('removing what others name', () => {
     const next = applyCommand(SAMPLE, { type: 'strip/remove', id: 's3' });
     expect(next.papers[0]?.source).toEqual({ kind: 'strip', stripId: null });
     expect(next.papers[1]).toBe(SAMPLE.papers[1]);
+    // The other settings of a variable-contrast paper stay, that of the removed strip too.
+    expect(next.papers[2]?.source).toEqual({
+      kind: 'strips',
+      strips: [
+        { stripId: null, setting: 'soft', softSeconds: null, hardSeconds: null },
+        { stripId: null, setting: '', softSeconds: 6, hardSeconds: 3.5 },
+      ],
+    });
+  });
+
+  it('empties the developer of films, and the negative and paper of prints', () => {
+    const film = applyCommand(SAMPLE, { type: 'developer/remove', id: 'd1' }).films[0];
+    expect(film).toEqual({ ...SAMPLE.films[0], developerId: null });
+    const noNegative = applyCommand(SAMPLE, { type: 'negative/remove', id: 'n1' });
+    expect(noNegative.prints).toEqual([{ ...SAMPLE.prints[0], negativeId: null }]);
+    const noPaper = applyCommand(SAMPLE, { type: 'paper/remove', id: 'p1' });
+    expect(noPaper.prints).toEqual([{ ...SAMPLE.prints[0], paperId: null }]);
   });
 
   it('writes the exposures of a tablet into the rows before the tablet goes', () => {

@@ -13,11 +13,14 @@ import { changed, indexOfId, insertedAt, movedTo, removedAt, replacedAt } from '
 /** Where each kind of entry is kept. */
 export const LIST_OF = {
   tablet: 'tablets',
+  developer: 'developers',
   film: 'films',
   strip: 'strips',
   paper: 'papers',
   negative: 'negatives',
   bath: 'baths',
+  print: 'prints',
+  note: 'notes',
 } as const satisfies Record<EntryKind, keyof NotebookDocument>;
 
 const ACTIONS = ['add', 'change', 'move', 'remove'];
@@ -48,6 +51,14 @@ export function applyCommand(document: NotebookDocument, command: Command): Note
       return changed(document, command.changes);
     case 'plan/set':
       return changed(document, { plan: sound('plan', changed(document.plan, command.changes)) });
+    case 'developmentPlan/set': {
+      const developmentPlan = changed(document.developmentPlan, command.changes);
+      return changed(document, { developmentPlan: sound('developmentPlan', developmentPlan) });
+    }
+    case 'printing/set': {
+      const printing = changed(document.printing, command.changes);
+      return changed(document, { printing: sound('printing', printing) });
+    }
     case 'spot/add':
     case 'spot/change':
     case 'spot/remove': {

@@ -3,11 +3,16 @@
  * included, so that the same command gives the same document again.
  */
 import type {
+  Developer,
+  DevelopmentPlan,
   Film,
   Negative,
+  Note,
   NotebookDocument,
   Paper,
   Plan,
+  Print,
+  Printing,
   Spot,
   Strip,
   StripRow,
@@ -20,15 +25,18 @@ type Changes<T> = Readonly<Partial<Omit<T, 'id'>>>;
 /** The lists, by the name of one member. */
 export interface EntryTypes {
   readonly tablet: Tablet;
+  readonly developer: Developer;
   readonly film: Film;
   readonly strip: Strip;
   readonly paper: Paper;
   readonly negative: Negative;
   readonly bath: WorkingBath;
+  readonly print: Print;
+  readonly note: Note;
 }
 export type EntryKind = keyof EntryTypes;
 
-/** `film/add`, `strip/change`, `paper/remove`, ...: the same three for every list. */
+/** `film/add`, `strip/change`, `paper/remove`, ...: the same four for every list. */
 export type EntryCommand = {
   readonly [K in EntryKind]:
     | { readonly type: `${K}/add`; readonly entry: EntryTypes[K]; readonly index?: number }
@@ -112,7 +120,12 @@ export type DocumentCommand =
       readonly type: 'document/describe';
       readonly changes: Readonly<Partial<Pick<NotebookDocument, 'title' | 'note' | 'invented'>>>;
     }
-  | { readonly type: 'plan/set'; readonly changes: Readonly<Partial<Plan>> };
+  | { readonly type: 'plan/set'; readonly changes: Readonly<Partial<Plan>> }
+  | {
+      readonly type: 'developmentPlan/set';
+      readonly changes: Readonly<Partial<DevelopmentPlan>>;
+    }
+  | { readonly type: 'printing/set'; readonly changes: Readonly<Partial<Printing>> };
 
 /**
  * A change to the notebook. Commands in a row with the same `mergeKey` are one step of undo: the

@@ -3,9 +3,11 @@
  *
  * Densities are dimensionless (base 10). Log exposures are log10 of lux-seconds where the strip's
  * exposure is absolute, and relative (the unattenuated light is 0) otherwise. Ids are opaque, are
- * given by whoever makes the command, and are unique within their list.
+ * given by whoever makes the command, and are unique within their list. A day is a calendar day of
+ * the user's own place, such as 2026-11-25; null where it is not known.
  * Sources: none. Deviations: none.
  */
+import type { CurveFamily } from '@wedgebook/core';
 
 /** The densitometer channel of a reading: the light through which the density was taken. */
 export type Channel = 'visual' | 'blue' | 'green' | 'red' | 'ultraviolet';
@@ -20,11 +22,18 @@ export interface Tablet {
   readonly note: string;
 }
 
+/** A developer as the user mixes it: name, dilution and agitation in the user's own words. */
+export interface Developer {
+  readonly id: string;
+  readonly name: string;
+  readonly note: string;
+}
+
 /** A film with its developer: what strips and negatives have in common. */
 export interface Film {
   readonly id: string;
   readonly name: string;
-  readonly developer: string;
+  readonly developerId: string | null;
   readonly note: string;
 }
 
@@ -52,12 +61,16 @@ export interface Development {
   readonly celsius: number;
 }
 
+/** The process whose gain is modelled; any other keeps its readings and is drawn, not predicted. */
+export const MODELLED_PROCESS = 'selenium';
+
 /** The bath that a strip went through after development, and the strip it is compared with. */
 export interface Treatment {
-  readonly process: 'selenium';
-  /** n of the dilution 1+n: parts of water to one of concentrate. */
-  readonly partsWater: number;
-  readonly minutes: number;
+  /** What it was: `selenium` is modelled, any other word is the user's own. */
+  readonly process: string;
+  /** n of the dilution 1+n: parts of water to one of concentrate; null where it is not known. */
+  readonly partsWater: number | null;
+  readonly minutes: number | null;
   readonly celsius: number;
   /** The untreated strip of the same exposure; null where it was removed or never named. */
   readonly untreatedStripId: string | null;
@@ -77,14 +90,31 @@ export interface Strip {
   /** Readings of the processed but unexposed material: base + fog. */
   readonly unexposedDensities: readonly number[];
   readonly development: Development | null;
+  /** Day on which it was developed. */
+  readonly processedOn: string | null;
+  /** True for a control strip: exposed alike each time, to watch whether the process drifts. */
+  readonly control: boolean;
   readonly treatment: Treatment | null;
   readonly note: string;
+}
+
+/** A strip of a variable-contrast paper, and the light that it was exposed to. */
+export interface PaperStrip {
+  /** Null where the strip was removed. */
+  readonly stripId: string | null;
+  /** Filter or lamp setting, in the words of the user's enlarger; empty for a split exposure. */
+  readonly setting: string;
+  /** Seconds through the soft and the hard filter of a split exposure; null where it was none. */
+  readonly softSeconds: number | null;
+  readonly hardSeconds: number | null;
 }
 
 /** Where a paper's exposure scale comes from. */
 export type PaperSource =
   /** A paper strip; null where the strip was removed. */
   | { readonly kind: 'strip'; readonly stripId: string | null }
+  /** Strips of a variable-contrast paper at several settings. */
+  | { readonly kind: 'strips'; readonly strips: readonly PaperStrip[] }
   /** An ISO range R: 100 times the log exposure range. */
   | { readonly kind: 'iso-range'; readonly isoRange: number }
   /** The middle of a grade's band in one of the built-in tables. */
@@ -94,6 +124,10 @@ export interface Paper {
   readonly id: string;
   readonly name: string;
   readonly source: PaperSource;
+  /** Percent by which exposure is shortened for what drying darkens; null where not tested. */
+  readonly dryDownPercent: number | null;
+  /** Minutes under the user's safelight that a fog test found safe; null where not tested. */
+  readonly safelightMinutes: number | null;
   readonly note: string;
 }
 
@@ -123,7 +157,6 @@ export interface Negative {
 export interface BathFilm {
   readonly id: string;
   readonly name: string;
-  /** Day, such as 2026-11-25; null where it is not known. */
   readonly day: string | null;
   readonly areaSquareCentimetres: number;
   /** Mean net density over the area, by which the silver is reckoned. */
@@ -134,8 +167,8 @@ export interface BathFilm {
 export interface WorkingBath {
   readonly id: string;
   readonly name: string;
-  readonly process: 'selenium';
-  /** Day on which it was mixed, such as 2026-11-25; null where it is not known. */
+  readonly process: string;
+  /** Day on which it was mixed. */
   readonly mixedOn: string | null;
   /** Working solution, millilitres. */
   readonly volumeMillilitres: number;
@@ -151,9 +184,13 @@ export interface Plan {
   readonly negativeId: string | null;
   readonly paperId: string | null;
   readonly gradeTableId: string;
+  /** Grade that the bath should reach, of the grade table. */
+  readonly targetGrade: number;
+  /** The family that curves are fitted with. */
+  readonly curveFamily: CurveFamily;
   /** Printing density over diffuse density; 1 for diffuse light. */
   readonly callierFactor: number;
-  readonly process: 'selenium';
+  readonly process: typeof MODELLED_PROCESS;
   readonly partsWater: number;
   readonly minutes: number;
   readonly celsius: number;
@@ -163,16 +200,92 @@ export interface Plan {
   readonly stainKept: number;
 }
 
+/** The measures of contrast that development is planned by. */
+export const DEVELOPMENT_MEASURES = [
+  'contrast-index',
+  'gradient-1.30',
+  'gradient-1.50',
+  'gamma',
+] as const;
+export type DevelopmentMeasure = (typeof DEVELOPMENT_MEASURES)[number];
+
+/** The next development being considered. */
+export interface DevelopmentPlan {
+  readonly filmId: string | null;
+  readonly measure: DevelopmentMeasure;
+  /** Contrast aimed at, in the measure; null to take it from the paper. */
+  readonly target: number | null;
+  readonly celsius: number;
+  /** Luminance range of the subject between textured shadow and highlight, stops. */
+  readonly subjectRangeStops: number;
+  /** Luminance ratio without camera flare over the ratio with it: 1 for none, 2 for one stop. */
+  readonly flareFactor: number;
+  /** Development time decided on; null until then. */
+  readonly chosenMinutes: number | null;
+}
+
+/**
+ * The print being considered: of the negative and on the paper of the plan. Seconds are at the
+ * magnification given here.
+ */
+export interface Printing {
+  /** Filter or lamp setting of a variable-contrast paper; null for graded paper or a split. */
+  readonly setting: string | null;
+  /** Side of the print's image over that of the negative's: 1 is a contact print. */
+  readonly magnification: number;
+  /** Exposure that a test strip found right; null until then. */
+  readonly baseSeconds: number | null;
+  /** Split exposure through the soft and the hard filter; null where it is none. */
+  readonly softSeconds: number | null;
+  readonly hardSeconds: number | null;
+  /** Reflection densities wanted at the negative's shadow and highlight; null to take the usual. */
+  readonly shadowPrintDensity: number | null;
+  readonly highlightPrintDensity: number | null;
+  /** As `flareFactor`, for the subject of the print; null to take that of the development plan. */
+  readonly cameraFlareFactor: number | null;
+  /** Stray light at the easel over the light that the clear film base lets through, from 0. */
+  readonly enlargerFlare: number;
+}
+
+/** A print that was made. */
+export interface Print {
+  readonly id: string;
+  readonly name: string;
+  readonly day: string | null;
+  readonly negativeId: string | null;
+  readonly paperId: string | null;
+  readonly setting: string | null;
+  /** One exposure; null where it is not known, or was split. */
+  readonly seconds: number | null;
+  readonly softSeconds: number | null;
+  readonly hardSeconds: number | null;
+  /** As in `Printing`; null where it is not known. */
+  readonly magnification: number | null;
+  readonly note: string;
+}
+
+/** An entry of the diary. */
+export interface Note {
+  readonly id: string;
+  readonly day: string | null;
+  readonly text: string;
+}
+
 export interface NotebookDocument {
   readonly title: string;
   readonly note: string;
   /** True where the readings were made up, as in the demonstration notebook. */
   readonly invented: boolean;
   readonly tablets: readonly Tablet[];
+  readonly developers: readonly Developer[];
   readonly films: readonly Film[];
   readonly strips: readonly Strip[];
   readonly papers: readonly Paper[];
   readonly negatives: readonly Negative[];
   readonly baths: readonly WorkingBath[];
+  readonly prints: readonly Print[];
+  readonly notes: readonly Note[];
   readonly plan: Plan;
+  readonly developmentPlan: DevelopmentPlan;
+  readonly printing: Printing;
 }

@@ -17,9 +17,13 @@ const strip: Strip = {
   ],
   unexposedDensities: [0.2],
   development: { minutes: 8, celsius: 20 },
+  processedOn: '2026-11-18',
+  control: true,
   treatment: null,
   note: '',
 };
+
+const paper = { dryDownPercent: null, safelightMinutes: null, note: '' };
 
 export const SAMPLE: NotebookDocument = {
   ...emptyDocument('Sample'),
@@ -27,7 +31,8 @@ export const SAMPLE: NotebookDocument = {
   tablets: [
     { id: 't1', name: 'my tablet', densities: [0.05, 0.2, 0.35], kind: 'calibrated', note: '' },
   ],
-  films: [{ id: 'f1', name: 'sheet film', developer: 'metol', note: '' }],
+  developers: [{ id: 'd1', name: 'metol, 1+1', note: '' }],
+  films: [{ id: 'f1', name: 'sheet film', developerId: 'd1', note: '' }],
   strips: [
     strip,
     {
@@ -43,10 +48,43 @@ export const SAMPLE: NotebookDocument = {
       },
     },
     { ...strip, id: 's3', name: 'paper strip', material: 'paper', filmId: null },
+    {
+      ...strip,
+      id: 's4',
+      name: 'strip 4, bleached',
+      processedOn: null,
+      control: false,
+      treatment: {
+        process: 'a bleach of my own',
+        partsWater: null,
+        minutes: null,
+        celsius: 21,
+        untreatedStripId: 's1',
+      },
+    },
   ],
   papers: [
-    { id: 'p1', name: 'graded paper', source: { kind: 'strip', stripId: 's3' }, note: '' },
-    { id: 'p2', name: 'other paper', source: { kind: 'iso-range', isoRange: 105 }, note: '' },
+    { ...paper, id: 'p1', name: 'graded paper', source: { kind: 'strip', stripId: 's3' } },
+    {
+      ...paper,
+      id: 'p2',
+      name: 'other paper',
+      source: { kind: 'iso-range', isoRange: 105 },
+      dryDownPercent: 8,
+      safelightMinutes: 4.5,
+    },
+    {
+      ...paper,
+      id: 'p3',
+      name: 'variable-contrast paper',
+      source: {
+        kind: 'strips',
+        strips: [
+          { stripId: 's3', setting: 'soft', softSeconds: null, hardSeconds: null },
+          { stripId: null, setting: '', softSeconds: 6, hardSeconds: 3.5 },
+        ],
+      },
+    },
   ],
   negatives: [
     {
@@ -83,5 +121,23 @@ export const SAMPLE: NotebookDocument = {
       note: '',
     },
   ],
+  prints: [
+    {
+      id: 'q1',
+      name: 'first print',
+      day: '2026-11-22',
+      negativeId: 'n1',
+      paperId: 'p1',
+      setting: null,
+      seconds: 12.5,
+      softSeconds: null,
+      hardSeconds: null,
+      magnification: 2,
+      note: 'the hull is blocked up',
+    },
+  ],
+  notes: [{ id: 'm1', day: '2026-11-22', text: 'fresh developer' }],
   plan: { ...emptyDocument().plan, negativeId: 'n1', paperId: 'p1' },
+  developmentPlan: { ...emptyDocument().developmentPlan, filmId: 'f1', target: 0.62 },
+  printing: { ...emptyDocument().printing, baseSeconds: 12.5, highlightPrintDensity: 0.08 },
 };

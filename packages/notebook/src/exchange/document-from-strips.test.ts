@@ -101,8 +101,8 @@ describe('documentFromStrips', () => {
       celsius: 20,
       untreatedStripId: test?.id,
     });
-    expect(gilded).toMatchObject({ treatment: null, note: 'gold, 1+3, 5 min, 20 °C' });
-    expect(codes(warnings)).toEqual(['treatment-noted']);
+    expect(gilded?.treatment).toMatchObject({ process: 'gold', untreatedStripId: test?.id });
+    expect(codes(warnings)).toEqual(['treatment-not-modelled']);
   });
 
   it('says what temperature it assumed', () => {
@@ -129,7 +129,7 @@ describe('stripsFromDocument', () => {
       strips: SAMPLE.strips.map((strip) => ({ ...strip, name: 'same' })),
     };
     const { strips, warnings } = stripsFromDocument(doubled);
-    expect(strips.map(({ name }) => name)).toEqual(['same', 'same (2)', 'same (3)']);
+    expect(strips.map(({ name }) => name)).toEqual(['same', 'same (2)', 'same (3)', 'same (4)']);
     expect(new Set(codes(warnings))).toEqual(
       new Set(['strips-alone-exchanged', 'strip-renamed', 'steps-without-exposure']),
     );

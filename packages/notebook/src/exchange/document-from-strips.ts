@@ -7,7 +7,14 @@
  */
 import { warning, type Warning } from '@wedgebook/core';
 import { nominalTablets } from '@wedgebook/data';
-import type { NotebookDocument, Strip, StripRow, Tablet, Treatment } from '../document/document.ts';
+import {
+  MODELLED_PROCESS,
+  type NotebookDocument,
+  type Strip,
+  type StripRow,
+  type Tablet,
+  type Treatment,
+} from '../document/document.ts';
 import { emptyDocument } from '../document/empty-document.ts';
 import { builtInTablets } from '../document/tablet-lookup.ts';
 import type { ReadingsStrip, StepReading } from './readings-strip.ts';
@@ -71,7 +78,6 @@ function notebookStrip(
       warning('development-temperature-assumed', { strip: name, celsius: USUAL_CELSIUS }),
     );
   }
-  const { treatment, note } = treatmentOf(strip, warnings);
   return {
     id: options.makeId('strip'),
     name,
@@ -84,8 +90,10 @@ function notebookStrip(
     unexposedDensities: strip.unexposedDensities,
     development:
       minutes === null || minutes === 0 ? null : { minutes, celsius: celsius ?? USUAL_CELSIUS },
-    treatment,
-    note,
+    processedOn: null,
+    control: false,
+    treatment: treatmentOf(strip, warnings),
+    note: '',
   };
 }
 
@@ -167,30 +175,22 @@ function densitiesByStep(readings: readonly StepReading[]): readonly number[] | 
   return densities.every((density) => density !== undefined) ? densities : null;
 }
 
-function treatmentOf(
-  strip: ReadingsStrip,
-  warnings: Warning[],
-): { readonly treatment: Treatment | null; readonly note: string } {
+function treatmentOf(strip: ReadingsStrip, warnings: Warning[]): Treatment | null {
   const { name, treatment, partsWater, bathMinutes, bathCelsius } = strip;
-  if (treatment === null) return { treatment: null, note: '' };
-  if (treatment !== 'selenium' || partsWater === null || bathMinutes === null) {
-    warnings.push(warning('treatment-noted', { strip: name, process: treatment }));
-    const dilution = partsWater === null ? [] : [`1+${partsWater}`];
-    const minutes = bathMinutes === null ? [] : [`${bathMinutes} min`];
-    const celsius = bathCelsius === null ? [] : [`${bathCelsius} °C`];
-    return { treatment: null, note: [treatment, ...dilution, ...minutes, ...celsius].join(', ') };
+  if (treatment === null) return null;
+  if (treatment !== MODELLED_PROCESS) {
+    warnings.push(warning('treatment-not-modelled', { strip: name, process: treatment }));
+  } else if (partsWater === null || bathMinutes === null) {
+    warnings.push(warning('bath-incomplete', { strip: name }));
   }
   if (bathCelsius === null) {
     warnings.push(warning('bath-temperature-assumed', { strip: name, celsius: USUAL_CELSIUS }));
   }
   return {
-    treatment: {
-      process: 'selenium',
-      partsWater,
-      minutes: bathMinutes,
-      celsius: bathCelsius ?? USUAL_CELSIUS,
-      untreatedStripId: null,
-    },
-    note: '',
+    process: treatment,
+    partsWater,
+    minutes: bathMinutes,
+    celsius: bathCelsius ?? USUAL_CELSIUS,
+    untreatedStripId: null,
   };
 }

@@ -22,6 +22,7 @@ export function mendReferences(document: NotebookDocument): {
 } {
   const mended: Mended[] = [];
   const idsOf = (list: readonly { readonly id: string }[]) => new Set(list.map(({ id }) => id));
+  const developers = idsOf(document.developers);
   const films = idsOf(document.films);
   const strips = idsOf(document.strips);
   const papers = idsOf(document.papers);
@@ -31,8 +32,13 @@ export function mendReferences(document: NotebookDocument): {
     mended.push({ path, id });
     return null;
   };
-  const { plan } = document;
+  const { plan, developmentPlan } = document;
   const next = changed(document, {
+    films: document.films.map((film, index) =>
+      changed(film, {
+        developerId: kept(film.developerId, developers, `films.${index}.developerId`),
+      }),
+    ),
     strips: document.strips.map((strip, index) => {
       const at = `strips.${index}`;
       const { treatment } = strip;
@@ -50,9 +56,17 @@ export function mendReferences(document: NotebookDocument): {
     }),
     papers: document.papers.map((paper, index) => {
       const { source } = paper;
-      if (source.kind !== 'strip') return paper;
-      const stripId = kept(source.stripId, strips, `papers.${index}.source.stripId`);
-      return changed(paper, { source: { ...source, stripId } });
+      const at = `papers.${index}.source`;
+      if (source.kind === 'strip') {
+        const stripId = kept(source.stripId, strips, `${at}.stripId`);
+        return changed(paper, { source: { ...source, stripId } });
+      }
+      if (source.kind !== 'strips') return paper;
+      const settings = source.strips.map((one, nth) => ({
+        ...one,
+        stripId: kept(one.stripId, strips, `${at}.strips.${nth}.stripId`),
+      }));
+      return changed(paper, { source: { ...source, strips: settings } });
     }),
     negatives: document.negatives.map((negative, index) =>
       changed(negative, {
@@ -60,9 +74,18 @@ export function mendReferences(document: NotebookDocument): {
         stripId: kept(negative.stripId, strips, `negatives.${index}.stripId`),
       }),
     ),
+    prints: document.prints.map((print, index) =>
+      changed(print, {
+        negativeId: kept(print.negativeId, negatives, `prints.${index}.negativeId`),
+        paperId: kept(print.paperId, papers, `prints.${index}.paperId`),
+      }),
+    ),
     plan: changed(plan, {
       negativeId: kept(plan.negativeId, negatives, 'plan.negativeId'),
       paperId: kept(plan.paperId, papers, 'plan.paperId'),
+    }),
+    developmentPlan: changed(developmentPlan, {
+      filmId: kept(developmentPlan.filmId, films, 'developmentPlan.filmId'),
     }),
   });
   return { document: next, mended };

@@ -16,7 +16,7 @@ const codeOf = (run: () => unknown): string => {
 };
 const envelope = (document: unknown) => ({
   format: 'wedgebook-notebook',
-  schemaVersion: 2,
+  schemaVersion: 3,
   document,
 });
 
@@ -50,11 +50,26 @@ describe('a saved notebook', () => {
     expect(mended).toEqual([
       { path: 'strips.0.filmId', id: 'f1' },
       { path: 'strips.1.filmId', id: 'f1' },
+      { path: 'strips.3.filmId', id: 'f1' },
       { path: 'negatives.0.filmId', id: 'f1' },
+      { path: 'prints.0.paperId', id: 'p1' },
       { path: 'plan.paperId', id: 'p1' },
+      { path: 'developmentPlan.filmId', id: 'f1' },
     ]);
     expect(document.strips[0]?.rows).toEqual(SAMPLE.strips[0]?.rows);
     expect(openNotebook(envelope(document)).mended).toEqual([]);
+  });
+
+  it('mends developers, the strips of a variable-contrast paper, and the negatives of prints', () => {
+    const torn = { ...SAMPLE, developers: [], strips: [], negatives: [] };
+    const { mended } = openNotebook(envelope(torn));
+    expect(mended).toEqual([
+      { path: 'films.0.developerId', id: 'd1' },
+      { path: 'papers.0.source.stripId', id: 's3' },
+      { path: 'papers.2.source.strips.0.stripId', id: 's3' },
+      { path: 'prints.0.negativeId', id: 'n1' },
+      { path: 'plan.negativeId', id: 'n1' },
+    ]);
   });
 
   it.each([
@@ -67,7 +82,7 @@ describe('a saved notebook', () => {
     ['no version', '{"format":"wedgebook-notebook"}', 'notebook-version'],
     ['version 0', '{"format":"wedgebook-notebook","schemaVersion":0}', 'notebook-version'],
     ['version 1.5', '{"format":"wedgebook-notebook","schemaVersion":1.5}', 'notebook-version'],
-    ['a newer version', '{"format":"wedgebook-notebook","schemaVersion":3}', 'notebook-newer'],
+    ['a newer version', '{"format":"wedgebook-notebook","schemaVersion":4}', 'notebook-newer'],
     ['no document', '{"format":"wedgebook-notebook","schemaVersion":1}', 'notebook-field'],
     ['text nested a million deep', '['.repeat(1e6) + ']'.repeat(1e6), 'notebook-too-deep'],
     [

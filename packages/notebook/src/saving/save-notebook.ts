@@ -1,7 +1,7 @@
 /**
  * A notebook as text for a file or a database, and back.
  *
- *   { "format": "wedgebook-notebook", "schemaVersion": 2, "document": { ... } }
+ *   { "format": "wedgebook-notebook", "schemaVersion": 3, "document": { ... } }
  */
 import type { NotebookDocument } from '../document/document.ts';
 import { InputError, type Place } from '../notebook-error.ts';

@@ -1,15 +1,19 @@
 /**
  * The form of a notebook, checked field by field. Objects are loose: a field that this version
  * does not know is kept, so that a newer notebook loses nothing by passing through. Numbers need
- * only be finite: a notebook with a senseless finite must still open, so that it can be put
+ * only be finite: a notebook with a senseless figure must still open, so that it can be put
  * right.
  */
+import { CURVE_FAMILIES } from '@wedgebook/core';
 import * as v from 'valibot';
+import { DEVELOPMENT_MEASURES, MODELLED_PROCESS } from '../document/document.ts';
 
 const finite = v.pipe(v.number(), v.finite());
 const text = v.string();
 const id = v.pipe(v.string(), v.minLength(1));
 const reference = v.nullable(id);
+const orUnknown = v.nullable(finite);
+const day = v.nullable(text);
 const list = <T extends v.GenericSchema>(item: T) => v.pipe(v.array(item), v.maxLength(100_000));
 
 const tablet = v.looseObject({
@@ -20,7 +24,9 @@ const tablet = v.looseObject({
   note: text,
 });
 
-const film = v.looseObject({ id, name: text, developer: text, note: text });
+const developer = v.looseObject({ id, name: text, note: text });
+
+const film = v.looseObject({ id, name: text, developerId: reference, note: text });
 
 const strip = v.looseObject({
   id,
@@ -31,22 +37,24 @@ const strip = v.looseObject({
   tabletId: reference,
   exposure: v.variant('kind', [
     v.looseObject({ kind: v.literal('relative') }),
-    v.looseObject({ kind: v.literal('absolute'), sourceLogExposure: v.nullable(finite) }),
+    v.looseObject({ kind: v.literal('absolute'), sourceLogExposure: orUnknown }),
   ]),
   rows: list(
     v.looseObject({
       step: finite,
-      logExposure: v.nullable(finite),
-      densities: list(v.nullable(finite)),
+      logExposure: orUnknown,
+      densities: list(orUnknown),
     }),
   ),
   unexposedDensities: list(finite),
   development: v.nullable(v.looseObject({ minutes: finite, celsius: finite })),
+  processedOn: day,
+  control: v.boolean(),
   treatment: v.nullable(
     v.looseObject({
-      process: v.picklist(['selenium']),
-      partsWater: finite,
-      minutes: finite,
+      process: text,
+      partsWater: orUnknown,
+      minutes: orUnknown,
       celsius: finite,
       untreatedStripId: reference,
     }),
@@ -59,9 +67,22 @@ const paper = v.looseObject({
   name: text,
   source: v.variant('kind', [
     v.looseObject({ kind: v.literal('strip'), stripId: reference }),
+    v.looseObject({
+      kind: v.literal('strips'),
+      strips: list(
+        v.looseObject({
+          stripId: reference,
+          setting: text,
+          softSeconds: orUnknown,
+          hardSeconds: orUnknown,
+        }),
+      ),
+    }),
     v.looseObject({ kind: v.literal('iso-range'), isoRange: finite }),
     v.looseObject({ kind: v.literal('grade-table'), tableId: id, band: finite }),
   ]),
+  dryDownPercent: orUnknown,
+  safelightMinutes: orUnknown,
   note: text,
 });
 
@@ -70,8 +91,8 @@ const negative = v.looseObject({
   name: text,
   filmId: reference,
   stripId: reference,
-  baseFog: v.nullable(finite),
-  densityRange: v.optional(v.nullable(finite)),
+  baseFog: orUnknown,
+  densityRange: v.optional(orUnknown),
   spots: list(
     v.looseObject({
       id,
@@ -86,16 +107,16 @@ const negative = v.looseObject({
 const bath = v.looseObject({
   id,
   name: text,
-  process: v.picklist(['selenium']),
-  mixedOn: v.nullable(text),
+  process: text,
+  mixedOn: day,
   volumeMillilitres: finite,
   partsWater: finite,
-  seleniumGramsPerLitre: v.nullable(finite),
+  seleniumGramsPerLitre: orUnknown,
   films: list(
     v.looseObject({
       id,
       name: text,
-      day: v.nullable(text),
+      day,
       areaSquareCentimetres: finite,
       meanNetDensity: finite,
     }),
@@ -107,8 +128,10 @@ const plan = v.looseObject({
   negativeId: reference,
   paperId: reference,
   gradeTableId: id,
+  targetGrade: finite,
+  curveFamily: v.picklist(CURVE_FAMILIES),
   callierFactor: finite,
-  process: v.picklist(['selenium']),
+  process: v.literal(MODELLED_PROCESS),
   partsWater: finite,
   minutes: finite,
   celsius: finite,
@@ -116,21 +139,78 @@ const plan = v.looseObject({
   stainKept: finite,
 });
 
-/** The document of schema version 2. */
+const developmentPlan = v.looseObject({
+  filmId: reference,
+  measure: v.picklist(DEVELOPMENT_MEASURES),
+  target: orUnknown,
+  celsius: finite,
+  subjectRangeStops: finite,
+  flareFactor: finite,
+  chosenMinutes: orUnknown,
+});
+
+const printing = v.looseObject({
+  setting: v.nullable(text),
+  magnification: finite,
+  baseSeconds: orUnknown,
+  softSeconds: orUnknown,
+  hardSeconds: orUnknown,
+  shadowPrintDensity: orUnknown,
+  highlightPrintDensity: orUnknown,
+  cameraFlareFactor: orUnknown,
+  enlargerFlare: finite,
+});
+
+const print = v.looseObject({
+  id,
+  name: text,
+  day,
+  negativeId: reference,
+  paperId: reference,
+  setting: v.nullable(text),
+  seconds: orUnknown,
+  softSeconds: orUnknown,
+  hardSeconds: orUnknown,
+  magnification: orUnknown,
+  note: text,
+});
+
+const note = v.looseObject({ id, day, text });
+
+/** The document of schema version 3. */
 export const documentSchema = v.looseObject({
   title: text,
   note: text,
   invented: v.boolean(),
   tablets: list(tablet),
+  developers: list(developer),
   films: list(film),
   strips: list(strip),
   papers: list(paper),
   negatives: list(negative),
   baths: list(bath),
+  prints: list(print),
+  notes: list(note),
   plan,
+  developmentPlan,
+  printing,
 });
 
-const parts = { tablet, film, strip, paper, negative, bath, plan, document: documentSchema };
+const parts = {
+  tablet,
+  developer,
+  film,
+  strip,
+  paper,
+  negative,
+  bath,
+  print,
+  note,
+  plan,
+  developmentPlan,
+  printing,
+  document: documentSchema,
+};
 
 /** The parts of a notebook that can be checked by themselves. */
 export type CheckedPart = keyof typeof parts;

@@ -172,8 +172,10 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
   // exchange
   'development-temperature-assumed': (d) =>
     `The temperature of the developer is not given${clause(d, 'strip', (name) => ` for strip ${name}`)}; ${clause(d, 'celsius', (t) => `${t} °C`, 0) || '20 °C'} was taken. Correct it in the notebook.`,
-  'treatment-noted': (d) =>
-    `The notebook knows the selenium bath alone; the treatment${clause(d, 'process', (name) => ` "${name}"`)}${clause(d, 'strip', (name) => ` of strip ${name}`)} was kept as a note. Write "selenium" if that is what it was.`,
+  'treatment-not-modelled': (d) =>
+    `Only the selenium bath is modelled${clause(d, 'strip', (name) => `; the readings of strip ${name}`) || '; the readings'}${clause(d, 'process', (name) => `, treated with "${name}",`)} are kept and drawn, and no gain is predicted from them. Write "selenium" if that is what it was.`,
+  'bath-incomplete': (d) =>
+    `The dilution or the minutes of the bath${clause(d, 'strip', (name) => ` of strip ${name}`)} are not given, so it takes no part in the gain. Type them in the notebook.`,
   'strips-alone-exchanged': () =>
     'A file of readings holds strips alone: films, papers, negatives, notes and the plan stay in the notebook. Keep the notebook itself.',
   'steps-without-exposure': (d) =>
