@@ -175,6 +175,25 @@ describe('cautions for the selenium bath', () => {
 describe('cautions of every process', () => {
   const PUBLIC_BODIES = ['OSHA', 'NIOSH', 'ACGIH', 'TCLP', 'HAZCOM', 'NAVY'];
 
+  it('every danger cites a public body, or says that it is practice and quotes no figure', () => {
+    const dangers = cautions.filter(({ severity }) => severity === 'danger');
+    for (const { id, text, provenance } of dangers) {
+      const bodies = provenance.references.filter((key) => PUBLIC_BODIES.includes(key));
+      const plainPractice = provenance.known === 'practice' && !/\d/.test(text);
+      expect(bodies.length > 0 || plainPractice, id).toBe(true);
+    }
+    // A process that can hurt carries at least one danger that a public body stands behind.
+    for (const process of new Set(cautions.map(({ applies }) => applies))) {
+      const own = dangers.filter(({ applies }) => applies === process);
+      expect(
+        own.some(({ provenance }) =>
+          provenance.references.some((key) => PUBLIC_BODIES.includes(key)),
+        ),
+        process,
+      ).toBe(true);
+    }
+  });
+
   it('every danger with a number cites a public body', () => {
     const quoted = cautions.filter(
       ({ severity, text }) => severity === 'danger' && /\d (ppm|mg|µg)/.test(text),

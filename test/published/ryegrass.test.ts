@@ -8,7 +8,14 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { fitModel, logLogistic4 } from '@wedgebook/core';
+import {
+  fitModel,
+  logLogistic3,
+  logLogistic4,
+  responseAt,
+  weibull4,
+  type Model,
+} from '@wedgebook/core';
 import { expectWithin, printedTo } from '../within.ts';
 
 const rows = readFileSync(new URL('tables/ryegrass.csv', import.meta.url), 'utf8')
@@ -71,5 +78,66 @@ describe('[RITZ2015] ryegrass, log-logistic with four parameters', () => {
     [90, 6.38864],
   ])('ED%i is %f mmol', (p, published) => {
     expectWithin(effectiveDose(p), published, printedTo(5) + 2e-5 * published, `ED${p}`);
+  });
+});
+
+/**
+ * The two rivals of the same data. Known: derived, a second implementation: printed by R 4.2.2, `nls`
+ * with its Gauss-Newton step and the curves written out as in [RITZ2015].
+ */
+describe('[RITZ2015] ryegrass, log-logistic with three parameters and Weibull of the first type', () => {
+  const rivals: [string, Model, readonly (readonly [number, number])[], number][] = [
+    [
+      'LL.3',
+      logLogistic3,
+      [
+        [2.47032, 0.318736],
+        [7.85543, 0.207984],
+        [3.26336, 0.202199],
+      ],
+      0.5615802,
+    ],
+    [
+      'W1.4',
+      weibull4,
+      [
+        [2.39335, 0.439623],
+        [0.66045, 0.186392],
+        [7.80588, 0.20759],
+        [3.60013, 0.194175],
+      ],
+      0.5488238,
+    ],
+  ];
+  it.each(rivals)('%s', (_, model, expected, residual) => {
+    // The Weibull curve turned about (b < 0) fits a little better; R was started on this side.
+    const own = fitModel(model, x, y, {
+      start: expected.map(([value]) => Number(value.toFixed(1))),
+    });
+    expect(own.report.status).toBe('converged');
+    expected.forEach(([value, error], i) => {
+      expectWithin(own.parameters[i]!, value, printedTo(5), `parameter ${i}`);
+      expectWithin(own.standardErrors[i]!, error, printedTo(5), `error ${i}`);
+    });
+    expectWithin(own.residualStandardDeviation!, residual, printedTo(6));
+    const alone = fitModel(model, x, y).residualSumOfSquares;
+    expect(alone).toBeLessThanOrEqual(own.residualSumOfSquares * (1 + 1e-9));
+  });
+
+  it('the responses to a dose are these curves turned about, stated by their half dose', () => {
+    const [b, , , e] = fit.parameters as [number, number, number, number];
+    const w = fitModel(weibull4, x, y, { start: [2.4, 0.7, 7.8, 3.6] }).parameters as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    for (const at of [0.94, 3.75, 15]) {
+      const hill = responseAt(at, { family: 'hill', halfDose: e, steepness: b });
+      expectWithin(hill, 1 - 1 / (1 + Math.exp(b * Math.log(at / e))), 1e-12, 'Hill');
+      const half = w[3] * Math.LN2 ** (1 / w[0]);
+      const weibull = responseAt(at, { family: 'weibull', halfDose: half, steepness: w[0] });
+      expectWithin(weibull, 1 - Math.exp(-((at / w[3]) ** w[0])), 1e-12, 'Weibull');
+    }
   });
 });

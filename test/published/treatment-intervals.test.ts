@@ -107,6 +107,27 @@ describe(
       }
     });
 
+    it.each([
+      ['proportional', 1],
+      ['power', 1.03],
+      ['power', 1.06],
+    ] as const)('law not given, true law %s %f: errors include its choice', (family, exponent) => {
+      const noise = deviates(20261126);
+      const law = { family, exponent, referenceDensity: 1.2 };
+      const fits = Array.from({ length: REPLICATES }, () =>
+        fitTreatment(trial(law, noise), seleniumDefaults),
+      );
+      const kept = fits.filter((fit) => fit.law.family === 'proportional').length;
+      console.log(`${family} ${exponent}: taken for proportional in ${kept} of ${REPLICATES}`);
+      MINUTES.forEach((minutes, i) => {
+        expectCovers(
+          coverage(fits.map((fit) => [fit.treated[i]!.gain, gainAt(minutes)])),
+          REPLICATES,
+          `${family} ${exponent}, gain at ${minutes} min, law chosen from the readings`,
+        );
+      });
+    });
+
     it('the law is recognised by AICc, and the plainest is kept where it is true', () => {
       const noise = deviates(7);
       const pick = (law: GainLaw) =>

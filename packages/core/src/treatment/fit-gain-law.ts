@@ -8,7 +8,8 @@
  * estimated too, since each was read with the same error e. The u_j are projected out, so that the
  * fit searches gains, exponent and base + fogs only. For one strip and the proportional law this is
  * Deming's line. Laws are compared by AICc; the proportional one is kept unless another is lower by
- * more than 4.
+ * more than 4. Laws that the pairs do not tell from it widen the errors of the gains by their weight;
+ * a spare pair is enough for that, two are asked for before another law is taken.
  *
  * Sources: [FULLER1987] section 1.3 for errors in both variables; [GP1973] for the projection;
  * [BA2002] section 2.4 for AICc. Deviations: with fewer than four degrees of freedom a reading's
@@ -17,14 +18,15 @@
 import { akaikeCorrected, leastSquares, type LeastSquaresFit } from '../fitting/index.ts';
 import type { Estimate } from '../estimate.ts';
 import { REFERENCE_NET_DENSITY, type GainLawFamily } from './gain-law.ts';
+import { covarianceAmongLaws, type GainsOfLaw } from './gains-among-laws.ts';
 import { pairBlocks, projectedResiduals, type PairBlocks, type StripPairs } from './pair-blocks.ts';
 import type { ComparedModel, FittedLaw } from './treatment-model.ts';
 
 export interface GainLawFit {
   readonly law: FittedLaw;
-  /** k at the law's reference density, one per strip. */
+  /** k at the law's reference density, one per strip; the errors include the choice of the law. */
   readonly gains: readonly Estimate[];
-  /** Row-major covariance of the gains. */
+  /** Row-major covariance of the gains, likewise. */
   readonly covariance: readonly number[];
   /** Standard deviation of one reading that the errors rest on. */
   readonly readingError: number;
@@ -41,6 +43,9 @@ const FEWEST_DEGREES = 4;
  * still has substantial support [BA2002].
  */
 const MARKEDLY = 4;
+
+/** Rivals of less weight than this do not widen the errors. */
+const LEAST_WEIGHT = 0.02;
 
 /** Every parameter within a millionth of its standard error. */
 const OFFSET_TOLERANCE = 1e-6;
@@ -73,10 +78,10 @@ export function fitGainLaw(
     family === 'automatic'
       ? CANDIDATES.filter(
           (name) =>
-            name === 'proportional' ||
-            (count >= strips.length + 2 && (name !== 'shift' || reduced)),
+            name === 'proportional' || (count > strips.length && (name !== 'shift' || reduced)),
         )
       : [family];
+  const tooFew = count < strips.length + 2;
   const replicate = pooledReplicates(strips);
   const candidates = families.map((name) => candidate(name, blocks));
   // With few readings AICc forbids what one look at the misses would demand; the error of a reading
@@ -89,51 +94,82 @@ export function fitGainLaw(
   }
   const best = candidates.reduce((a, b) => (b.criterion < a.criterion ? b : a));
   const plainest = candidates.find((c) => c.family === 'proportional');
-  const chosen = plainest && plainest.criterion <= best.criterion + MARKEDLY ? plainest : best;
+  const keepsPlainest =
+    plainest !== undefined && (tooFew || plainest.criterion <= best.criterion + MARKEDLY);
+  const chosen = keepsPlainest ? plainest : best;
 
   const { fit, degreesOfFreedom } = chosen;
   const enough = degreesOfFreedom >= FEWEST_DEGREES;
   const fromFit = degreesOfFreedom > 0 ? Math.sqrt(fit.residualSumOfSquares / degreesOfFreedom) : 0;
   const fallback = replicate ?? CUSTOMARY_ERROR;
   const readingError = Math.max(LEAST_ERROR, enough ? fromFit : Math.max(fromFit, fallback));
-  const size = fit.parameters.length;
-  const covarianceAt = (i: number, j: number): number =>
-    (fit.covariance?.[i * size + j] ?? 0) * readingError ** 2;
+  const comparison = compared(candidates);
+  const gainsOf = (one: Candidate, index: number): GainsOfLaw => ({
+    gains: one.fit.parameters.slice(0, strips.length),
+    covariance: gainCovariance(one.fit, strips.length, readingError),
+    weight: comparison[index]?.weight ?? 0,
+  });
+  const all = candidates.map(gainsOf);
+  const covariance = covarianceAmongLaws(
+    all[candidates.indexOf(chosen)] ?? gainsOf(chosen, 0),
+    all.filter((law, i) => {
+      const rival = candidates[i];
+      return (
+        rival !== chosen && law.weight >= LEAST_WEIGHT && rival !== undefined && settled(rival)
+      );
+    }),
+  );
   const gains = strips.map((_, i): Estimate => ({
     value: fit.parameters[i] ?? 1,
-    standardError: Math.sqrt(covarianceAt(i, i)),
+    standardError: Math.sqrt(covariance[i * (strips.length + 1)] ?? 0),
   }));
-  // A gain at its bound has no variance of its own; the square of one reading's error stands in.
-  const varianceOf = (i: number): number => covarianceAt(i, i) || readingError ** 2;
-  const covariance = strips.flatMap((_, i) =>
-    strips.map((__, j) => (i === j ? varianceOf(i) : covarianceAt(i, j))),
-  );
   const hasExponent = chosen.family === 'power' || chosen.family === 'intensifier-safe';
   return {
     law: {
       family: chosen.family,
       exponent: hasExponent
         ? {
-            value: fit.parameters[size - 1] ?? 1,
-            standardError: Math.sqrt(covarianceAt(size - 1, size - 1)),
+            value: fit.parameters.at(-1) ?? 1,
+            standardError: exponentError(fit, readingError),
           }
         : { value: 1, standardError: null },
       referenceDensity: REFERENCE_NET_DENSITY,
       reason:
         family !== 'automatic'
           ? 'asked-for'
-          : families.length === 1
+          : tooFew
             ? 'too-few'
             : chosen === plainest
               ? 'plainest'
               : 'better',
-      comparison: compared(candidates),
+      comparison,
     },
     gains,
     covariance,
     readingError,
     readingErrorAssumed: !enough && replicate === null,
   };
+}
+
+/**
+ * Covariance of a law's gains. A gain at its bound has no variance of its own; the square of one
+ * reading's error stands in.
+ */
+function gainCovariance(fit: LeastSquaresFit, strips: number, readingError: number): number[] {
+  const size = fit.parameters.length;
+  return Array.from({ length: strips * strips }, (_, at) => {
+    const [i, j] = [Math.floor(at / strips), at % strips];
+    const own = (fit.covariance?.[i * size + j] ?? 0) * readingError ** 2;
+    return i === j ? own || readingError ** 2 : own;
+  });
+}
+
+function exponentError(fit: LeastSquaresFit, readingError: number): number {
+  return Math.sqrt(fit.covariance?.at(-1) ?? 0) * readingError;
+}
+
+function settled({ fit }: Candidate): boolean {
+  return fit.report.status === 'converged' && !fit.atBound.some(Boolean);
 }
 
 function candidate(family: GainLawFamily, blocks: PairBlocks): Candidate {
