@@ -3,6 +3,7 @@
  *
  *   core <- data <- notebook <- {cli, web}      core <- charts <- {cli, web}
  *   readings, fitting <- curve <- film, paper <- treatment, development, printing
+ *   readings, fitting <- scan
  *
  * Packages are imported by their entry only; a relative import never leaves its package.
  */
@@ -33,6 +34,7 @@ const ROOMS = {
   readings: [],
   fitting: [],
   curve: BASE,
+  scan: BASE,
   film: CURVE,
   paper: CURVE,
   treatment: MEASURES,

@@ -7,6 +7,7 @@ export * from './readings/index.ts';
 export * from './curve/index.ts';
 export * from './film/index.ts';
 export * from './fitting/index.ts';
+export * from './scan/index.ts';
 export * from './paper/index.ts';
 export * from './treatment/index.ts';
 export * from './printing/index.ts';

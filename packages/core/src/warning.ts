@@ -80,6 +80,18 @@ export type WarningCode =
   | 'reference-mended'
   | 'steps-without-exposure'
   | 'rows-miscounted'
+  // scans
+  | 'scan-not-read'
+  | 'scan-clipped'
+  | 'scan-tablet-clipped'
+  | 'scan-beyond-tablet'
+  | 'scan-flare'
+  | 'scan-response-encoded'
+  | 'scan-response-irregular'
+  | 'scan-tablet-scatters'
+  | 'scan-few-levels'
+  | 'scan-step-uneven'
+  | 'scan-light-assumed-even'
   // tables of numbers
   | 'rows-incomplete';
 

@@ -30,6 +30,20 @@ const SLIP_TEXT: Readonly<Record<string, string>> = {
   'neighbouring-step': 'it may be the reading of a neighbouring step',
 };
 
+/** Why a picture with a strip and a tablet could not be read. */
+const SCAN_FAULT_TEXT: Readonly<Record<string, string>> = {
+  'strip-not-found':
+    'The steps of the strip are too small to read, or lie outside the picture. Mark its ends again, check the number of steps, or scan at a higher resolution.',
+  'tablet-not-found':
+    'The steps of the tablet are too small to read, or lie outside the picture. Mark its ends again, choose the right tablet, or scan at a higher resolution.',
+  'too-few-tablet-steps':
+    'Fewer than five steps of the tablet can be used: the others are at the limit of black or white. Scan again with another exposure.',
+  'tablet-turned':
+    'The tablet grows lighter where it should grow denser. Exchange its two ends, or say that the tones of the file are turned.',
+  'tablet-does-not-fit':
+    'The tablet in the picture does not go with the densities of the one that is named. Check which tablet it is, its number of steps and its marked ends.',
+};
+
 function slipClause(details: WarningDetails): string {
   const words = SLIP_TEXT[details['slip'] ?? ''];
   return words === undefined ? '' : `; ${words}${clause(details, 'meant', (x) => ` (${x}?)`)}`;
@@ -186,6 +200,30 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `The notebook names an entry that it does not hold${clause(d, 'path', (path) => ` (${path})`)}; the name was emptied. Choose the right one again.`,
   'strip-renamed': (d) =>
     `Two strips have the same name${clause(d, 'strip', (name) => `; one is written as ${name}`)}. Give it a name of its own in the notebook.`,
+  // scans
+  'scan-not-read': (d) =>
+    SCAN_FAULT_TEXT[String(d['reason'])] ??
+    'The picture could not be read. Mark the ends of both strips again.',
+  'scan-clipped': (d) =>
+    `Step ${clause(d, 'steps', (s) => s) || 'of the strip'}: the file is at its limit of black or white there, so no density is given. Scan again with another exposure, or with 16 bits.`,
+  'scan-tablet-clipped': (d) =>
+    `Tablet step ${clause(d, 'steps', (s) => s) || 'of some number'} is at the limit of black or white of the file and took no part. Scan again with another exposure.`,
+  'scan-beyond-tablet': (d) =>
+    `Step ${clause(d, 'steps', (s) => s) || 'of the strip'} is ${d['side'] === 'thinner' ? 'thinner' : 'denser'} than ${d['side'] === 'thinner' ? 'the thinnest' : 'the densest'} step of the tablet that could be used${clause(d, 'limit', (x) => ` (${x})`)}; no density is given, as nothing is known there. Use a tablet that reaches farther.`,
+  'scan-flare': (d) =>
+    `Light from elsewhere${clause(d, 'percent', (x) => `, ${x} % of the open light,`, 3)} lies over the picture and flattens the dense steps${clause(d, 'lost', (x) => ` (${x} % of the contrast is gone`, 0)}${clause(d, 'highest', (x) => ` at density ${x})`)}. The tablet corrects for it, with larger errors there; mask the light round the strips.`,
+  'scan-response-encoded': (d) =>
+    `The values of the file are not proportional to light${clause(d, 'exponent', (x) => ` (they go as its power of ${x})`)}; the tablet corrects for it. A linear file without sharpening or automatic tones is better.`,
+  'scan-response-irregular': () =>
+    'The tones of the file follow no simple law, as after automatic tone correction; a smooth curve through the tablet was used. Scan again with every correction off.',
+  'scan-tablet-scatters': (d) =>
+    `The steps of the tablet lie${clause(d, 'scatter', (x) => ` about ${x}`, 3) || ' far'} off any smooth response, and the errors given count that in. Check which tablet it is, its marked ends, and whether the light is even.`,
+  'scan-few-levels': (d) =>
+    `Step ${clause(d, 'steps', (s) => s) || 'of some number'} has fewer than 16 levels of the file's ${clause(d, 'bits', (b) => b, 0) || 'few'} bits, so the density is coarse. Scan with 16 bits.`,
+  'scan-step-uneven': (d) =>
+    `Step ${clause(d, 'steps', (s) => s) || 'of some number'} is uneven inside: dust, a scratch, a mark, or an end marked wrongly. Look at the picture before you use it.`,
+  'scan-light-assumed-even': () =>
+    'How evenly the light lies could not be told, as too little bare light shows round the strips (or it is at the limit of white). Light that falls off to one side goes into the densities. Leave bare light round both strips, not at full white.',
 };
 
 /** @returns the sentence of a warning */
