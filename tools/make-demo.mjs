@@ -306,6 +306,9 @@ const document = {
     celsius: 20,
     subjectRangeStops: 7,
     flareFactor: 2,
+    speedNetDensity: 0.1,
+    temperatureCoefficient: null,
+    limitStrips: 5,
     chosenMinutes: null,
   },
   printing: {

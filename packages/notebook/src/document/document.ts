@@ -220,6 +220,12 @@ export interface DevelopmentPlan {
   readonly subjectRangeStops: number;
   /** Luminance ratio without camera flare over the ratio with it: 1 for none, 2 for one stop. */
   readonly flareFactor: number;
+  /** Net density at which the shadow, zone I, is to stand: 0.10 is that of ISO speed. */
+  readonly speedNetDensity: number;
+  /** Factor of speed for 10 degrees where strips do not tell it; null for the built-in one. */
+  readonly temperatureCoefficient: number | null;
+  /** How many of the first control strips set the limits of the process. */
+  readonly limitStrips: number;
   /** Development time decided on; null until then. */
   readonly chosenMinutes: number | null;
 }

@@ -38,6 +38,9 @@ export const DEFAULT_DEVELOPMENT_PLAN: DevelopmentPlan = {
   celsius: 20,
   subjectRangeStops: 7,
   flareFactor: 2,
+  speedNetDensity: 0.1,
+  temperatureCoefficient: null,
+  limitStrips: 5,
   chosenMinutes: null,
 };
 

@@ -146,6 +146,9 @@ const developmentPlan = v.looseObject({
   celsius: finite,
   subjectRangeStops: finite,
   flareFactor: finite,
+  speedNetDensity: finite,
+  temperatureCoefficient: orUnknown,
+  limitStrips: finite,
   chosenMinutes: orUnknown,
 });
 

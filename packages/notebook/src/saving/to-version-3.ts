@@ -14,6 +14,9 @@ const DEVELOPMENT_PLAN = {
   celsius: 20,
   subjectRangeStops: 7,
   flareFactor: 2,
+  speedNetDensity: 0.1,
+  temperatureCoefficient: null,
+  limitStrips: 5,
   chosenMinutes: null,
 };
 const PRINTING = {
