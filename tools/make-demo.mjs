@@ -289,7 +289,9 @@ const document = {
     negativeId: 'negative-1',
     paperId: 'paper-hard',
     gradeTableId: 'ansi-1966',
+    targetKind: 'grade',
     targetGrade: 3,
+    targetRange: null,
     curveFamily: 'toe-shoulder',
     callierFactor: 1,
     process: 'selenium',
@@ -298,6 +300,13 @@ const document = {
     celsius: 20,
     stain: 0,
     stainKept: 1,
+    clearBaseDensity: null,
+    held: {
+      maximumGain: null,
+      halfDose: null,
+      concentrationExponent: null,
+      temperatureCoefficient: null,
+    },
   },
   developmentPlan: {
     filmId: 'film-1',

@@ -150,6 +150,8 @@ export interface Negative {
   readonly spots: readonly Spot[];
   /** Density range known without spots, such as from an older record; spots count before it. */
   readonly densityRange?: number | null;
+  /** How this negative was developed, where that is not the strip's development. */
+  readonly development?: Development | null;
   readonly note: string;
 }
 
@@ -184,8 +186,12 @@ export interface Plan {
   readonly negativeId: string | null;
   readonly paperId: string | null;
   readonly gradeTableId: string;
+  /** What the bath should reach: the grade below, the scale of the plan's paper, or the range below. */
+  readonly targetKind: TargetKind;
   /** Grade that the bath should reach, of the grade table. */
   readonly targetGrade: number;
+  /** Density range, diffuse, that the bath should reach; null until the user names one. */
+  readonly targetRange: number | null;
   /** The family that curves are fitted with. */
   readonly curveFamily: CurveFamily;
   /** Printing density over diffuse density; 1 for diffuse light. */
@@ -198,6 +204,22 @@ export interface Plan {
   readonly stain: number;
   /** The share of the stain that the bath leaves, 0 to 1. */
   readonly stainKept: number;
+  /** Density of the clear base without fog where the bath tones the fog too; null where it does not. */
+  readonly clearBaseDensity: number | null;
+  /** Parameters of the bath held at a value of the user's; null where trials or defaults tell. */
+  readonly held: HeldParameters;
+}
+
+/** What a bath is planned for. */
+export const TARGET_KINDS = ['grade', 'paper', 'range'] as const;
+export type TargetKind = (typeof TARGET_KINDS)[number];
+
+/** Parameters of dose and response that can be held; the units are those of the model. */
+export interface HeldParameters {
+  readonly maximumGain: number | null;
+  readonly halfDose: number | null;
+  readonly concentrationExponent: number | null;
+  readonly temperatureCoefficient: number | null;
 }
 
 /** The measures of contrast that development is planned by. */

@@ -16,7 +16,9 @@ export const DEFAULT_PLAN: Plan = {
   negativeId: null,
   paperId: null,
   gradeTableId: ansiGradeTable.id,
+  targetKind: 'grade',
   targetGrade: 2,
+  targetRange: null,
   curveFamily: 'toe-shoulder',
   callierFactor: 1,
   process: MODELLED_PROCESS,
@@ -25,6 +27,13 @@ export const DEFAULT_PLAN: Plan = {
   celsius: 20,
   stain: 0,
   stainKept: 1,
+  clearBaseDensity: null,
+  held: {
+    maximumGain: null,
+    halfDose: null,
+    concentrationExponent: null,
+    temperatureCoefficient: null,
+  },
 };
 
 /**

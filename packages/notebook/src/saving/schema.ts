@@ -6,7 +6,7 @@
  */
 import { CURVE_FAMILIES } from '@wedgebook/core';
 import * as v from 'valibot';
-import { DEVELOPMENT_MEASURES, MODELLED_PROCESS } from '../document/document.ts';
+import { DEVELOPMENT_MEASURES, MODELLED_PROCESS, TARGET_KINDS } from '../document/document.ts';
 
 const finite = v.pipe(v.number(), v.finite());
 const text = v.string();
@@ -28,6 +28,8 @@ const developer = v.looseObject({ id, name: text, note: text });
 
 const film = v.looseObject({ id, name: text, developerId: reference, note: text });
 
+const development = v.looseObject({ minutes: finite, celsius: finite });
+
 const strip = v.looseObject({
   id,
   name: text,
@@ -47,7 +49,7 @@ const strip = v.looseObject({
     }),
   ),
   unexposedDensities: list(finite),
-  development: v.nullable(v.looseObject({ minutes: finite, celsius: finite })),
+  development: v.nullable(development),
   processedOn: day,
   control: v.boolean(),
   treatment: v.nullable(
@@ -93,6 +95,7 @@ const negative = v.looseObject({
   stripId: reference,
   baseFog: orUnknown,
   densityRange: v.optional(orUnknown),
+  development: v.optional(v.nullable(development)),
   spots: list(
     v.looseObject({
       id,
@@ -128,7 +131,9 @@ const plan = v.looseObject({
   negativeId: reference,
   paperId: reference,
   gradeTableId: id,
+  targetKind: v.picklist(TARGET_KINDS),
   targetGrade: finite,
+  targetRange: orUnknown,
   curveFamily: v.picklist(CURVE_FAMILIES),
   callierFactor: finite,
   process: v.literal(MODELLED_PROCESS),
@@ -137,6 +142,13 @@ const plan = v.looseObject({
   celsius: finite,
   stain: finite,
   stainKept: finite,
+  clearBaseDensity: orUnknown,
+  held: v.looseObject({
+    maximumGain: orUnknown,
+    halfDose: orUnknown,
+    concentrationExponent: orUnknown,
+    temperatureCoefficient: orUnknown,
+  }),
 });
 
 const developmentPlan = v.looseObject({

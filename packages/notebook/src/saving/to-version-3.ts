@@ -6,7 +6,19 @@
 
 type Plain = Readonly<Record<string, unknown>>;
 
-const PLAN = { targetGrade: 2, curveFamily: 'toe-shoulder' };
+const PLAN = {
+  targetKind: 'grade',
+  targetGrade: 2,
+  targetRange: null,
+  curveFamily: 'toe-shoulder',
+  clearBaseDensity: null,
+  held: {
+    maximumGain: null,
+    halfDose: null,
+    concentrationExponent: null,
+    temperatureCoefficient: null,
+  },
+};
 const DEVELOPMENT_PLAN = {
   filmId: null,
   measure: 'contrast-index',
