@@ -3,6 +3,8 @@ import { defineConfig } from 'vitest/config';
 // The packages are tested from their sources, so that no test runs against a stale build.
 const resolve = { conditions: ['wedgebook-source'] };
 const ssr = { resolve };
+// Core and charts hold no state between modules: one thread may run test after test.
+const together = { pool: 'threads', isolate: false } as const;
 
 export default defineConfig({
   test: {
@@ -12,6 +14,7 @@ export default defineConfig({
         ssr,
         test: {
           name: 'unit',
+          ...together,
           include: [
             'packages/*/src/**/*.test.ts',
             'data/**/*.test.ts',
@@ -19,7 +22,11 @@ export default defineConfig({
           ],
         },
       },
-      { resolve, ssr, test: { name: 'published', include: ['test/published/**/*.test.ts'] } },
+      {
+        resolve,
+        ssr,
+        test: { name: 'published', ...together, include: ['test/published/**/*.test.ts'] },
+      },
       {
         resolve,
         ssr,
