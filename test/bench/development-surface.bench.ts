@@ -108,6 +108,22 @@ export function studyFilm(truth: FilmTruth, timing: number, runs: number, seed: 
   };
 }
 
+/** Processor time of one fit, milliseconds: the middle one of many after a few to warm up. */
+function fitMilliseconds(truth: FilmTruth): number {
+  const normal = deviates(1);
+  const times = Array.from({ length: 25 }, () => {
+    const strips = [4, 6, 8, 11, 15].map((minutes) => {
+      const real = minutes * Math.exp(0.02 * normal());
+      const densities = STEPS.map((x) => truth.density(x, real) + NOISE * normal());
+      return { minutes, readings: { logExposures: STEPS, densities } };
+    });
+    const before = process.cpuUsage().user;
+    fitSurface(strips, { temperatureCoefficient: 2.5 });
+    return (process.cpuUsage().user - before) / 1000;
+  });
+  return times.slice(5).sort((a, b) => a - b)[10] ?? 0;
+}
+
 /** Prints the table of the study. */
 export function main(args: readonly string[]): void {
   const runs = Number(args[0] ?? 50);
@@ -125,5 +141,9 @@ export function main(args: readonly string[]): void {
       ];
       console.log(row.truth.padEnd(36) + cells.map((cell) => cell.padStart(10)).join(''));
     }
+  }
+  console.log('\nOne fit of 5 strips of 21 steps with its left-out strips, ms of processor time:');
+  for (const truth of FILM_TRUTHS) {
+    console.log(truth.name.padEnd(36) + fitMilliseconds(truth).toFixed(0).padStart(10));
   }
 }

@@ -4,6 +4,7 @@
 export { akaikeCorrected } from './akaike-corrected.ts';
 export { asDrawn, asDrawnModel } from './as-drawn.ts';
 export type { DrawnCurve } from './as-drawn.ts';
+export { cholesky, choleskyInverse, choleskySolve } from './cholesky.ts';
 export { fDistributionUpperTail } from './f-distribution-upper-tail.ts';
 export { fitModel } from './fit-model.ts';
 export type { FitModelOptions, ModelFit, Sigma, Solver } from './fit-model.ts';

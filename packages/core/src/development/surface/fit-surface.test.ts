@@ -3,7 +3,7 @@ import { studyFilm } from '../../../../../test/bench/development-surface.bench.t
 import { FILM_TRUTHS } from '../../../../../test/bench/surface-truths.ts';
 import { deviates } from '../../../../../test/deviates.ts';
 import { expectWithin } from '../../../../../test/within.ts';
-import { densityAt } from '../../curve/index.ts';
+import { densityAt, densityBand } from '../../curve/index.ts';
 import { InvalidArgumentError } from '../../errors.ts';
 import { filmMeasures } from '../../film/index.ts';
 import { cutAt, SURFACE_SIZE, type SurfaceFrame } from './surface-model.ts';
@@ -42,14 +42,15 @@ describe('development surface', () => {
   it('gives back the law that made the strips, and the curve at a time between them', () => {
     const surface = fitted([4, 6, 11, 15].map((t) => strip(t)));
     expect(surface).toMatchObject({ law: 'first-order', hasShoulder: false, toe: 'shared' });
-    expectWithin(surface.parameters[2] ?? 0, 0.95, 1e-6, 'limit');
-    expectWithin(surface.parameters[3] ?? 0, 0.12, 1e-6, 'rate');
-    expectWithin(surface.parameters[4] ?? 0, 0.8, 1e-5, 'delay');
+    // What is known beforehand of delay and rate draws them a little, even against exact readings.
+    expectWithin(surface.parameters[2] ?? 0, 0.95, 0.002, 'limit');
+    expectWithin(surface.parameters[3] ?? 0, 0.12, 0.001, 'rate');
+    expectWithin(surface.parameters[4] ?? 0, 0.8, 0.02, 'delay');
     const cut = surfaceCurve(surface, 8);
-    for (const x of STEPS) expectWithin(densityAt(cut!.curve, x), density(x, 8), 1e-7);
+    for (const x of STEPS) expectWithin(densityAt(cut!.curve, x), density(x, 8), 5e-4);
     expect(cut!.warnings).toEqual([]);
     const { gamma, speedPoint } = filmMeasures(cut!.curve, { exposureKind: 'absolute' });
-    expectWithin(gamma!.value, slopeAt(8), 1e-4);
+    expectWithin(gamma!.value, slopeAt(8), 5e-4);
     expect(speedPoint!.logExposure.standardError).not.toBeNull();
   });
 
@@ -60,7 +61,7 @@ describe('development surface', () => {
     ];
     const surface = fitted(strips, 2.5);
     expect(surface.temperatureOrigin).toBe('fitted');
-    expectWithin(surface.parameters.at(-1) ?? 0, 2, 1e-5);
+    expectWithin(surface.parameters.at(-1) ?? 0, 2, 1e-3);
   });
 
   it('predicts each strip from the others, and says how well', () => {
@@ -77,6 +78,50 @@ describe('development surface', () => {
     // Readings with an error of 0.01 cannot be predicted to less, nor should it be much more.
     expect(surface.leaveOneOutError).toBeGreaterThan(0.008);
     expect(surface.leaveOneOutError).toBeLessThan(0.016);
+  });
+
+  it('tells how far whole strips scatter, and widens its band by it', () => {
+    const noise = deviates(1905);
+    const steady = fitted([4, 6, 8, 11, 15].map((t) => strip(t, { noise })));
+    // Developed 6 % too long and too short in turn, said to be exact.
+    const unsteady = fitted(
+      [4, 6, 8, 11, 15].map((t, i) => ({
+        ...strip(t * (i % 2 === 0 ? 1.06 : 0.94), { noise }),
+        minutes: t,
+      })),
+    );
+    expect(steady.timingDeviation).toBeLessThan(0.02);
+    expect(unsteady.timingDeviation).toBeGreaterThan(0.035);
+    const errorOf = (surface: DevelopmentSurface) =>
+      filmMeasures(surfaceCurve(surface, 9)!.curve, { exposureKind: 'absolute' }).gamma!
+        .standardError!;
+    expect(errorOf(unsteady)).toBeGreaterThan(1.5 * errorOf(steady));
+  });
+
+  it('adds what the shape leaves over, as a rising curve with a band', () => {
+    const truth = FILM_TRUTHS.find(({ name }) => name.startsWith('two emulsions'))!;
+    const noise = deviates(3);
+    const surface = fitted(
+      [4, 6, 8, 11, 15].map((minutes) => ({
+        minutes,
+        readings: {
+          logExposures: STEPS,
+          densities: STEPS.map((x) => truth.density(x, minutes) + 0.003 * noise()),
+          unexposedDensities: [truth.density(-Infinity, minutes)],
+        },
+      })),
+    );
+    expect(surface.correction).not.toBeNull();
+    const { curve } = surfaceCurve(surface, 9)!;
+    expect(curve.family).toBe('monotone-smooth');
+    const band = densityBand(curve, STEPS);
+    band.forEach((point, i) => {
+      expectWithin(point.density, truth.density(STEPS[i] ?? 0, 9), 0.02, `x ${STEPS[i]}`);
+      expect(point.standardError).toBeGreaterThan(0);
+      expect(point.density).toBeGreaterThanOrEqual(band[i - 1]?.density ?? 0);
+    });
+    expect(filmMeasures(curve, { exposureKind: 'absolute' }).contrastIndex).not.toBeNull();
+    expect(surface.leftOut).toHaveLength(5);
   });
 
   it.each(FILM_TRUTHS.slice(2).map((truth) => [truth.name, truth] as const))(

@@ -2,12 +2,12 @@
  * The development surface of a film, fitted to all its strips together, with the errors of strips
  * left out.
  *
- *   error of a left-out strip  e_i = rms_j (D(x_ij, τ_i; p without i) - D_ij)
- *   inflation                  λ = max(1, (mean e_i² - s²) / mean var_i)
+ *   error of a left-out strip  e_i = rms_j (D(x_ij, τ_i; without i) - D_ij)
  *
  * Forms, plainest first: toe alone or with shoulder, one toe shape for all times or a width that
  * changes, first-order or log-linear slope. A richer form is taken where it predicts left-out
- * strips better by a tenth of the mean square; with two times, where AICc says so.
+ * strips better by a tenth of the mean square; with two times, where AICc says so. Then the scatter
+ * of the strips about the form is estimated, and what the form's shape leaves over is added.
  *
  * Sources: [STONE1974] cross-validatory choice; [BA2002] section 2.4 for AICc. Deviations: whole
  * strips are left out, since a strip's readings share its development.
@@ -17,22 +17,23 @@ import { InvalidArgumentError } from '../../errors.ts';
 import { akaikeCorrected, toeOnly, toeShoulder } from '../../fitting/index.ts';
 import type { CurveReadings } from '../../readings/index.ts';
 import { warning, type Warning } from '../../warning.ts';
-import type { ContrastFamily } from '../contrast-model.ts';
 import { inRange } from '../temperature.ts';
 import {
   fitSurfaceForm,
+  PRIORS,
   type FittedForm,
   type SurfaceForm,
   type TimedReadings,
 } from './fit-surface-form.ts';
+import { quickLeaveOneOut } from './leave-one-out.ts';
+import { correctionAt, fitCorrection, type ShapeCorrection } from './shape-correction.ts';
 import {
   cutAt,
-  cutCovariance,
   SURFACE_PARAMETERS,
   type DevelopmentSurface,
   type LeftOutStrip,
 } from './surface-model.ts';
-import { startOfSurface, type CutOfStrip } from './surface-start.ts';
+import { bentLaw, startOfSurface, type CutOfStrip } from './surface-start.ts';
 
 /** One strip of the film at its development. */
 export interface SurfaceStrip {
@@ -64,16 +65,18 @@ export type SurfaceFit =
 /** Part of the mean square that a richer form must save among left-out strips. */
 const MARKED_GAIN = 0.1;
 
-interface Prepared extends TimedReadings, CutOfStrip {}
+/** Least scatter of a reading: that of figures rounded to three decimals. */
+const LEAST_SCATTER = 0.001;
 
-interface Judged {
+interface Prepared extends TimedReadings, CutOfStrip {
+  /** Standard deviation of a reading about the strip's own smooth curve. */
+  readonly scatter: number;
+}
+
+/** A form with what its shape leaves over. */
+interface Predictor {
   readonly fitted: FittedForm;
-  readonly leftOut: readonly LeftOutStrip[];
-  /** Mean square of the left-out errors; null where not every strip could be predicted. */
-  readonly meanSquare: number | null;
-  readonly meanVariance: number;
-  /** AICc for one reading, to compare where no strip can be left out. */
-  readonly akaike: number;
+  readonly correction: ShapeCorrection | null;
 }
 
 /**
@@ -102,14 +105,21 @@ export function fitSurface(strips: readonly SurfaceStrip[], options: SurfaceOpti
       warnings: [warning('contrast-falls-with-time')],
     };
   }
-  const judged = formsFor(usable, referenceCelsius, times).flatMap((form) => {
-    const fitted = fitFrom(usable, form, q);
-    return fitted === null ? [] : [judge(usable, fitted)];
-  });
-  const best = choose(judged);
-  if (best === null) return none('fit-failed');
+  const scatter = scatterOf(usable);
+  const fits = fitForms(usable, referenceCelsius, times, q, scatter);
+  const best = choose(usable, fits, scatter, times.length);
+  const predictor = best && predictorOf(usable, best, scatter, null);
+  if (predictor === null) return none('fit-failed');
   const indexes = prepared.flatMap((strip, i) => (strip === null ? [] : [i]));
-  return { status: 'ok', surface: described(best, usable, indexes, times), warnings: [] };
+  const leftOut = leaveOut(usable, predictor, scatter).map((strip) => ({
+    ...strip,
+    index: indexes[strip.index] ?? strip.index,
+  }));
+  return {
+    status: 'ok',
+    surface: described(predictor, leftOut, usable, times, scatter),
+    warnings: [],
+  };
 }
 
 function prepare(
@@ -119,6 +129,8 @@ function prepare(
 ): Prepared | null {
   const fit = fitCurve(readings, { family: 'toe-shoulder' });
   if (fit.status !== 'ok') return null;
+  const smooth = fitCurve(readings, { family: 'monotone-smooth' });
+  const { residualStandardDeviation } = smooth.status === 'ok' ? smooth.curve : fit.curve;
   const own = celsius ?? referenceCelsius;
   const { logExposures, densities, unexposedDensities = [] } = readings;
   return {
@@ -126,9 +138,20 @@ function prepare(
     celsius: own,
     time: minutes * q ** ((own - referenceCelsius) / 10),
     parameters: fit.curve.parameters,
+    scatter: residualStandardDeviation ?? 0,
     x: [...unexposedDensities.map(() => -Infinity), ...logExposures],
     y: [...unexposedDensities, ...densities],
   };
+}
+
+/** Pooled standard deviation of a reading about its own strip's curve. */
+function scatterOf(strips: readonly Prepared[]): number {
+  const squares = strips.reduce((sum, { scatter, x }) => sum + scatter ** 2 * x.length, 0);
+  return Math.max(LEAST_SCATTER, Math.sqrt(squares / countOf(strips)));
+}
+
+function countOf(strips: readonly TimedReadings[]): number {
+  return strips.reduce((sum, { x }) => sum + x.length, 0);
 }
 
 /** Different times at the reference temperature, shortest first. */
@@ -137,119 +160,145 @@ function timesOf(strips: readonly CutOfStrip[]): number[] {
   return [...times].sort((a, b) => a - b);
 }
 
-/** Forms to try, the plainest first. */
-function formsFor(
+/** Every form that the readings determine, the plainest first. */
+function fitForms(
   strips: readonly Prepared[],
   referenceCelsius: number,
   times: readonly number[],
-): SurfaceForm[] {
+  q: number,
+  scatter: number,
+): FittedForm[] {
   const temperatures = new Set(strips.map(({ celsius }) => Math.round(celsius)));
   const logs = strips.map(({ time }) => Math.log(time));
   const centreMinutes = Math.exp(logs.reduce((sum, log) => sum + log, 0) / logs.length);
   const common = {
     referenceCelsius,
     centreMinutes,
-    freeDelay: times.length >= 3,
     freeTemperature: temperatures.size >= 2 && times.length >= 4,
   };
-  const shoulders = strips.some(({ parameters }) => parameters.length > 4)
-    ? [false, true]
-    : [false];
+  const shouldered = strips.filter(({ parameters }) => parameters.length > 4).length;
+  const shoulders = 2 * shouldered >= strips.length ? [false, true] : [false];
   const toes = times.length >= 3 ? (['shared', 'by-time'] as const) : (['shared'] as const);
-  const laws: readonly ContrastFamily[] = ['first-order', 'log-linear'];
-  return shoulders.flatMap((hasShoulder) =>
-    toes.flatMap((toe) => laws.map((law) => ({ ...common, hasShoulder, toe, law }))),
-  );
-}
-
-function fitFrom(strips: readonly Prepared[], form: SurfaceForm, q: number): FittedForm | null {
-  const delay = form.freeDelay ? null : 0;
-  const start = startOfSurface(form.law, strips, form.centreMinutes, delay, q);
-  return start === null ? null : fitSurfaceForm(strips, form, start);
-}
-
-/** Leaves out each strip in turn and predicts it from the others. */
-function judge(strips: readonly Prepared[], fitted: FittedForm): Judged {
-  const { form } = fitted;
-  const count = strips.reduce((sum, { x }) => sum + x.length, 0);
-  const leftOut: LeftOutStrip[] = [];
-  let variances = 0;
-  for (const [index, strip] of strips.entries()) {
-    const others = strips.filter((_, i) => i !== index);
-    const times = timesOf(others);
-    if (times.length < 2) continue;
-    const own = { ...form, freeDelay: form.freeDelay && times.length >= 3 };
-    const narrower = times.length >= 3 ? own : { ...own, toe: 'shared' as const };
-    const without = fitSurfaceForm(others, narrower, fitted.parameters);
-    if (without === null) continue;
-    const { error, variance } = missOf(strip, without);
-    variances += variance;
-    const [first = 0, last = 0] = [times[0], times.at(-1)];
-    const extrapolated = strip.time < 0.98 * first || strip.time > 1.02 * last;
-    leftOut.push({ index, minutes: strip.minutes, error, extrapolated });
-  }
-  const all = leftOut.length === strips.length && strips.length > 2;
-  const free = count - fitted.degreesOfFreedom;
-  const sumOfSquares = fitted.residualStandardDeviation ** 2 * fitted.degreesOfFreedom;
-  const meanSquare = all
-    ? leftOut.reduce((sum, { error }) => sum + error * error, 0) / leftOut.length
-    : null;
-  return {
-    fitted,
-    leftOut: all ? leftOut : [],
-    meanSquare,
-    meanVariance: variances / Math.max(1, leftOut.length),
-    akaike: akaikeCorrected(sumOfSquares, count, free) / count,
-  };
-}
-
-/** Error of a strip's exposed readings, and the mean variance that the fit expected. */
-function missOf(strip: Prepared, { form, parameters, covariance }: FittedForm) {
-  const cut = cutAt(form, parameters, strip.minutes, strip.celsius);
-  const ofCut = cutCovariance(cut, covariance);
-  const model = form.hasShoulder ? toeShoulder : toeOnly;
-  const size = cut.parameters.length;
-  const derivatives = new Float64Array(size);
-  let squares = 0;
-  let variance = 0;
-  strip.x.forEach((x, k) => {
-    const value = model.derivatives(x, cut.parameters, derivatives);
-    squares += (value - (strip.y[k] ?? 0)) ** 2;
-    derivatives.forEach((a, i) => {
-      derivatives.forEach((b, j) => {
-        variance += a * b * (ofCut[i * size + j] ?? 0);
-      });
+  const { deviation } = PRIORS.timing;
+  const fit = (form: SurfaceForm, start: readonly number[]) =>
+    fitSurfaceForm(strips, form, start, scatter, deviation);
+  const fromCurves = startOfSurface(strips, centreMinutes, q);
+  return shoulders.flatMap((hasShoulder) => {
+    let start: readonly number[] = fromCurves;
+    return toes.flatMap((toe) => {
+      const form = { ...common, hasShoulder, toe };
+      // Each form starts from the plainer one that it grows out of.
+      const line = fit({ ...form, law: 'log-linear' }, start);
+      start = line?.parameters ?? start;
+      const curved = fit({ ...form, law: 'first-order' }, bentLaw(start, centreMinutes));
+      return [curved, line].filter((found) => found !== null);
     });
   });
-  return { error: Math.sqrt(squares / strip.x.length), variance: variance / strip.x.length };
 }
 
 /** The plainest form that no richer one beats markedly. */
-function choose(judged: readonly Judged[]): Judged | null {
-  const predicted = judged.filter(({ meanSquare }) => meanSquare !== null);
-  const [candidates, criterion] =
-    predicted.length > 0
-      ? [predicted, ({ meanSquare }: Judged) => Math.log(meanSquare ?? Infinity)]
-      : [judged, ({ akaike }: Judged) => akaike];
-  return candidates.reduce<Judged | null>(
-    (best, next) =>
-      best === null || criterion(next) < criterion(best) + Math.log1p(-MARKED_GAIN) ? next : best,
-    null,
+function choose(
+  strips: readonly Prepared[],
+  fits: readonly FittedForm[],
+  scatter: number,
+  times: number,
+): FittedForm | null {
+  const judged = fits.map((fitted) => ({
+    fitted,
+    criterion:
+      times > 2 ? Math.log(quickLeaveOneOut(strips, fitted, scatter)) : akaikeOf(strips, fitted),
+  }));
+  return (
+    judged.reduce<(typeof judged)[number] | null>(
+      (best, next) =>
+        best === null || next.criterion < best.criterion + Math.log1p(-MARKED_GAIN) ? next : best,
+      null,
+    )?.fitted ?? null
   );
 }
 
-function described(
-  { fitted, leftOut, meanSquare, meanVariance }: Judged,
+/** AICc for one reading, to compare where no strip can be left out. */
+function akaikeOf(strips: readonly Prepared[], { form, residualSumOfSquares }: FittedForm): number {
+  const count = countOf(strips);
+  const free = 8 + (form.hasShoulder ? 2 : 0) + (form.toe === 'by-time' ? 1 : 0);
+  return akaikeCorrected(residualSumOfSquares, count, free) / count;
+}
+
+/** A form fitted with the strips' own scatter, and its correction. */
+function predictorOf(
   strips: readonly Prepared[],
-  indexes: readonly number[],
+  from: FittedForm,
+  scatter: number,
+  timing: number | null,
+): Predictor | null {
+  const { form } = from;
+  const fitted = fitSurfaceForm(strips, form, from.parameters, scatter, timing);
+  if (fitted === null) return null;
+  const { parameters, shifts } = fitted;
+  const model = form.hasShoulder ? toeShoulder : toeOnly;
+  const left = strips.flatMap(({ minutes, celsius, x, y }, s) => {
+    const cut = cutAt(form, parameters, minutes, celsius, shifts[s]);
+    const time = timeOf(fitted, minutes, celsius);
+    return x.map((at, k) => ({
+      x: at,
+      time,
+      residual: (y[k] ?? 0) - model.value(at, cut.parameters),
+    }));
+  });
+  return { fitted, correction: fitCorrection(left, scatter, form.centreMinutes) };
+}
+
+/** Predicts each strip from the others, fitted anew; empty where one of them cannot be spared. */
+function leaveOut(
+  strips: readonly Prepared[],
+  { fitted }: Predictor,
+  scatter: number,
+): LeftOutStrip[] {
+  const all = strips.flatMap((strip, index): LeftOutStrip[] => {
+    const others = strips.filter((_, i) => i !== index);
+    const times = timesOf(others);
+    if (times.length < 2) return [];
+    // The coefficient of temperature stays as all strips tell it.
+    const from = { ...fitted, form: { ...fitted.form, freeTemperature: false } };
+    const without = predictorOf(others, from, scatter, fitted.timingDeviation);
+    if (without === null) return [];
+    const [first = 0, last = 0] = [times[0], times.at(-1)];
+    const extrapolated = strip.time < 0.98 * first || strip.time > 1.02 * last;
+    return [{ index, minutes: strip.minutes, error: missOf(strip, without), extrapolated }];
+  });
+  return all.length === strips.length ? all : [];
+}
+
+/** Root mean square of prediction minus reading. */
+function missOf({ minutes, celsius, x, y }: Prepared, { fitted, correction }: Predictor): number {
+  const { form, parameters } = fitted;
+  const cut = cutAt(form, parameters, minutes, celsius);
+  const model = form.hasShoulder ? toeShoulder : toeOnly;
+  const time = timeOf(fitted, minutes, celsius);
+  const squares = x.reduce((sum, at, k) => {
+    const predicted = model.value(at, cut.parameters) + correctionAt(correction, at, time);
+    return sum + (predicted - (y[k] ?? 0)) ** 2;
+  }, 0);
+  return Math.sqrt(squares / x.length);
+}
+
+/** Minutes at the reference temperature. */
+function timeOf({ form, parameters }: FittedForm, minutes: number, celsius: number): number {
+  return minutes * (parameters[12] ?? 1) ** ((celsius - form.referenceCelsius) / 10);
+}
+
+function described(
+  { fitted, correction }: Predictor,
+  leftOut: readonly LeftOutStrip[],
+  strips: readonly Prepared[],
   times: readonly number[],
+  scatter: number,
 ): DevelopmentSurface {
-  const { form, parameters, covariance, residualStandardDeviation: scatter } = fitted;
-  const excess =
-    meanSquare !== null && meanVariance > 0 ? (meanSquare - scatter ** 2) / meanVariance : 1;
-  const inflation = Math.max(1, excess);
+  const { form, parameters, covariance, residualSumOfSquares } = fitted;
+  const inflation = Math.max(1, residualSumOfSquares / countOf(strips));
   const exposed = strips.flatMap(({ x }) => x.filter(Number.isFinite));
   const densities = strips.flatMap(({ y }) => y);
+  const meanSquare = leftOut.reduce((sum, { error }) => sum + error * error, 0) / leftOut.length;
   return {
     law: form.law,
     hasShoulder: form.hasShoulder,
@@ -264,10 +313,12 @@ function described(
     logExposureRange: [Math.min(...exposed), Math.max(...exposed)],
     densityRangeRead: [Math.min(...densities), Math.max(...densities)],
     residualStandardDeviation: scatter,
+    correction,
+    timingDeviation: fitted.timingDeviation,
     // Strips, not readings, are what a prediction for another strip rests on.
-    degreesOfFreedom: strips.length,
-    leftOut: leftOut.map((strip) => ({ ...strip, index: indexes[strip.index] ?? strip.index })),
-    leaveOneOutError: meanSquare === null ? null : Math.sqrt(meanSquare),
+    degreesOfFreedom: fitted.timingFreedom,
+    leftOut,
+    leaveOneOutError: leftOut.length === 0 ? null : Math.sqrt(meanSquare),
     inflation,
   };
 }

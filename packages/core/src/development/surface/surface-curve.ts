@@ -8,6 +8,7 @@ import { InvalidArgumentError } from '../../errors.ts';
 import { toeOnly, toeShoulder } from '../../fitting/index.ts';
 import { warning, type Warning } from '../../warning.ts';
 import { inRange } from '../temperature.ts';
+import { correctedCurve } from './corrected-curve.ts';
 import {
   CUT_FAMILY,
   cutAt,
@@ -50,11 +51,24 @@ export function surfaceCurve(
   const [first, last] = surface.testedMinutes;
   const outside = time < 0.98 * first || time > 1.02 * last;
   const curve: CharacteristicCurve = {
-    family: CUT_FAMILY,
-    parameters: cut.parameters,
-    parameterNames: (surface.hasShoulder ? toeShoulder : toeOnly).parameterNames,
-    covariance: cutCovariance(cut, surface.covariance),
-    knots: [],
+    ...(surface.correction === null
+      ? {
+          family: CUT_FAMILY,
+          parameters: cut.parameters,
+          parameterNames: (surface.hasShoulder ? toeShoulder : toeOnly).parameterNames,
+          covariance: cutCovariance(cut, surface.covariance),
+          knots: [],
+        }
+      : {
+          family: 'monotone-smooth' as const,
+          ...correctedCurve(
+            cut.parameters,
+            cutCovariance(cut, surface.covariance),
+            surface.correction,
+            time,
+            surface.logExposureRange,
+          ),
+        }),
     logExposureRange: surface.logExposureRange,
     densityRangeRead: surface.densityRangeRead,
     residualStandardDeviation: surface.residualStandardDeviation,

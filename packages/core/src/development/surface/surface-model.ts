@@ -18,6 +18,7 @@
  */
 import type { CharacteristicCurve } from '../../curve/index.ts';
 import type { ContrastFamily } from '../contrast-model.ts';
+import type { ShapeCorrection } from './shape-correction.ts';
 
 /** Parameters of the surface, in order; a surface without shoulder keeps the last but one at 0. */
 export const SURFACE_PARAMETERS = [
@@ -73,17 +74,19 @@ export interface DevelopmentSurface extends SurfaceFrame {
   readonly testedMinutes: readonly [number, number];
   readonly logExposureRange: readonly [number, number];
   readonly densityRangeRead: readonly [number, number];
-  /** Standard deviation of a reading about the surface, density. */
+  /** Standard deviation of a reading about the curve of its own strip, density. */
   readonly residualStandardDeviation: number;
+  /** Deviation of ln time by which whole strips scatter: timing, temperature, agitation. */
+  readonly timingDeviation: number;
+  /** Strips' worth of knowledge behind that deviation; not a whole number. */
   readonly degreesOfFreedom: number;
+  /** What the shape leaves over; null where the form follows the film. */
+  readonly correction: ShapeCorrection | null;
   /** Every strip predicted from the others; empty with two times. */
   readonly leftOut: readonly LeftOutStrip[];
   /** Root mean square of `leftOut`; null with two times. */
   readonly leaveOneOutError: number | null;
-  /**
-   * Factor on the covariance, 1 or more, by which left-out strips missed more than the readings'
-   * scatter explains: strips differ by more than their readings do.
-   */
+  /** Factor on the covariance, 1 or more, by which readings miss the form more than their scatter. */
   readonly inflation: number;
 }
 
@@ -92,6 +95,8 @@ export interface SurfaceCut {
   readonly parameters: readonly number[];
   /** Row-major, one row for each parameter of the curve. */
   readonly jacobian: Float64Array;
+  /** Derivative of each parameter of the curve by ln τ. */
+  readonly byLogTime: readonly number[];
 }
 
 /**
@@ -101,17 +106,19 @@ export interface SurfaceCut {
  * @param p - parameters of the surface
  * @param minutes - development time, > 0
  * @param celsius - temperature
+ * @param shift - ln of real over stated time
  */
 export function cutAt(
   frame: SurfaceFrame,
   p: ArrayLike<number>,
   minutes: number,
   celsius: number,
+  shift = 0,
 ): SurfaceCut {
   const at = (j: number): number => p[j] ?? 0;
   const tens = (celsius - frame.referenceCelsius) / 10;
   const q = at(12);
-  const time = minutes * q ** tens;
+  const time = minutes * q ** tens * Math.exp(shift);
   const ratio = time / frame.centreMinutes;
   const log = Math.log(ratio);
   const rows = frame.hasShoulder ? 6 : 4;
@@ -159,7 +166,7 @@ export function cutAt(
   byLog.forEach((derivative, row) => {
     put(row, 12, (derivative * tens) / q);
   });
-  return { parameters, jacobian };
+  return { parameters, jacobian, byLogTime: byLog };
 }
 
 function slopeAt(

@@ -3,8 +3,6 @@
  *
  * Sources: none; straight lines over ln time. Deviations: none.
  */
-import type { ContrastFamily } from '../contrast-model.ts';
-import { startOfContrast } from '../start-of-contrast.ts';
 import { leastSeparation } from './surface-model.ts';
 
 /** A strip's own toe-shoulder parameters at its time. */
@@ -16,37 +14,24 @@ export interface CutOfStrip {
 }
 
 /**
- * @param law - how the slope grows with time
+ * Parameters of the log-linear surface.
+ *
  * @param cuts - one per strip, at least two different times
  * @param centreMinutes - τ0
- * @param delay - the delay where it is given, null where it is free
  * @param q - temperature coefficient
- * @returns parameters of the surface in their order, or null where the law cannot follow the slopes
  */
 export function startOfSurface(
-  law: ContrastFamily,
   cuts: readonly CutOfStrip[],
   centreMinutes: number,
-  delay: number | null,
   q: number,
-): number[] | null {
-  const contrast = startOfContrast(
-    law,
-    cuts.map(({ time, parameters }) => ({
-      time,
-      contrast: { value: parameters[1] ?? 0, standardError: null },
-    })),
-    delay,
-  );
-  if (contrast === null) return null;
-  const [first = 0, second = 0, third = 0] = contrast;
+): number[] {
   const logCentre = Math.log(centreMinutes);
-  const slopeLaw =
-    law === 'first-order' ? [first, second, third] : [first + second * logCentre, second, 0];
   const of = (j: number) => cuts.map(({ parameters }) => parameters[j] ?? 0);
   const logs = cuts.map(({ time }) => Math.log(time) - logCentre);
   const ratios = cuts.map(({ time }) => time / centreMinutes - 1);
   const fog = lineOver(ratios, of(0));
+  const [level, growth] = lineOver(logs, of(1));
+  const slopeLaw = [level, Math.max(0.05 * level, growth), 0];
   const toe = lineOver(logs, of(2));
   const width = mean(of(3).map((w) => Math.log(Math.max(w, 0.01))));
   const shouldered = cuts.filter(({ parameters }) => parameters.length > 4);
@@ -59,6 +44,19 @@ export function startOfSurface(
     shouldered.map(({ parameters: p }) => Math.log(Math.max(p[5] ?? 0, 0.01))),
   );
   return [...fog, ...slopeLaw, ...toe, width, 0, distance, 0, shoulderWidth, q];
+}
+
+/**
+ * The first-order law of the same slope at τ0, straight there over ln τ, in place of the log-linear one.
+ *
+ * @param parameters - of a log-linear surface
+ * @param centreMinutes - τ0
+ */
+export function bentLaw(parameters: readonly number[], centreMinutes: number): number[] {
+  const delay = Math.min(0.5, 0.1 * centreMinutes);
+  const rate = 1 / centreMinutes;
+  const limit = (parameters[2] ?? 0) / -Math.expm1(-rate * (centreMinutes - delay));
+  return parameters.map((value, j) => (j === 2 ? limit : j === 3 ? rate : j === 4 ? delay : value));
 }
 
 function mean(values: readonly number[]): number {
