@@ -41,6 +41,10 @@ export type WarningCode =
   | 'range-outside-grades'
   | 'grade-tables-disagree'
   | 'value-unverified'
+  | 'setting-left-out'
+  | 'settings-without-numbers'
+  | 'settings-alike'
+  | 'paper-from-published-table'
   // match and treatment
   | 'highlight-thinner-than-shadow'
   | 'grade-from-published-bands'

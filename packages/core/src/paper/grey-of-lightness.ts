@@ -11,6 +11,7 @@
  * for L* 100, and the light that a screen reflects is left out.
  */
 import { InvalidArgumentError } from '../errors.ts';
+import { srgbFromLight } from '../readings/index.ts';
 import { densityFromLightness } from './lightness.ts';
 
 /**
@@ -28,6 +29,5 @@ export function greyOfLightness(lightness: number): number {
     throw new InvalidArgumentError('greyOfLightness', 'lightness', lightness, 'in [0, 100]');
   }
   if (lightness === 0) return 0;
-  const linear = 10 ** -densityFromLightness(lightness);
-  return linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055;
+  return srgbFromLight(10 ** -densityFromLightness(lightness));
 }

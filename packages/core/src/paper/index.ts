@@ -10,20 +10,49 @@ export {
   isoRangeRounded,
 } from './iso-range.ts';
 export { greyOfLightness } from './grey-of-lightness.ts';
-export { densityFromLightness, lightnessFromDensity } from './lightness.ts';
-export {
-  PAPER_SPEED_NET_DENSITY,
-  SHADOW_FRACTION,
-  THRESHOLD_NET_DENSITY,
-  paperMeasures,
-  type PaperMeasureOptions,
-  type PaperMeasures,
-} from './paper-measures.ts';
+export { densityFromLightness, lightnessFromDensity, lightnessGradient } from './lightness.ts';
+export { paperMeasures, type PaperMeasureOptions, type PaperMeasures } from './paper-measures.ts';
+export { PAPER_SPEED_NET_DENSITY, SHADOW_FRACTION, THRESHOLD_NET_DENSITY } from './paper-points.ts';
 export { paperFromGrade, paperFromIsoRange, type PaperScale } from './paper-scale.ts';
+export { GENERATED_NET_MAXIMUM, generatedPaper, type PrintPaper } from './print-paper.ts';
 export {
-  GENERATED_NET_MAXIMUM,
-  generatedPaper,
-  printTone,
-  type PrintPaper,
+  exposureForTone,
+  paperResponse,
+  type PaperResponse,
   type PrintTone,
-} from './print-paper.ts';
+} from './paper-response.ts';
+export { printTone } from './print-tone.ts';
+export { settingName, settingPosition } from './setting-position.ts';
+export {
+  paperMap,
+  paperMapFromGrades,
+  paperMapFromRanges,
+  type MappedSetting,
+  type PaperMap,
+  type PaperMapResult,
+  type SettingStrip,
+} from './paper-map.ts';
+export {
+  paperAtSetting,
+  toneAtSetting,
+  type PaperSetting,
+  type SettingTone,
+} from './paper-at-setting.ts';
+export { settingForScale, type NearestSetting, type SettingForScale } from './setting-for-scale.ts';
+export {
+  densityOfMixedExposure,
+  toneOfMixture,
+  type MixedExposure,
+  type MixtureTone,
+  type VariableContrastPaper,
+} from './variable-contrast/variable-contrast-paper.ts';
+export {
+  exposureScaleOfMixture,
+  mixturePaper,
+  softLogExposureFor,
+} from './variable-contrast/mixed-curve.ts';
+export {
+  fitVariableContrast,
+  type VariableContrastFit,
+  type VariableContrastReading,
+} from './variable-contrast/fit-variable-contrast.ts';

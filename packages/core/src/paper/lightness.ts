@@ -31,6 +31,23 @@ export function lightnessFromDensity(density: number): number {
 }
 
 /**
+ * Change of lightness with density, d L* / d D.
+ *
+ * @param density - reflection density, finite
+ * @returns lightness per unit of density, negative
+ * @throws InvalidArgumentError if `density` is not finite
+ * @source [CIE15] section 8.2.1.1, differentiated
+ */
+export function lightnessGradient(density: number): number {
+  const luminance = 10 ** -density;
+  const byLuminance = luminance > KNEE ? (116 / 3) * luminance ** (-2 / 3) : SLOPE;
+  if (!Number.isFinite(density)) {
+    throw new InvalidArgumentError('lightnessGradient', 'density', density, 'a finite number');
+  }
+  return -Math.LN10 * luminance * byLuminance;
+}
+
+/**
  * Reflection density of a CIE lightness.
  *
  * @param lightness - L*, in (0, 100]

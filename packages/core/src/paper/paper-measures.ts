@@ -13,20 +13,15 @@
  * else the density at the greatest exposure, with a warning.
  */
 import {
-  constant,
   derivedBaseFog,
   derivedDensity,
-  derivedLogExposure,
   derivedNetPoint,
   estimateOn,
   requiredEstimate,
-  modelOf,
   plus,
   quotient,
-  scaled,
   type CharacteristicCurve,
   type CurveMeasure,
-  type Derived,
 } from '../curve/index.ts';
 import type { Estimate } from '../estimate.ts';
 import { warning, type Warning } from '../warning.ts';
@@ -34,18 +29,8 @@ import type { GradeTable } from './grade-table.ts';
 import { gradeOf, type PaperGrade } from './grade-of.ts';
 import { greatestGradient } from './greatest-gradient.ts';
 import { isoPaperSpeed, isoPaperSpeedRounded, isoRangeRounded } from './iso-range.ts';
+import { PAPER_SPEED_NET_DENSITY, paperPoints } from './paper-points.ts';
 
-/** Net density of the threshold, just darker than paper white. */
-export const THRESHOLD_NET_DENSITY = 0.04;
-/** Net density of the speed point. */
-export const PAPER_SPEED_NET_DENSITY = 0.6;
-/** Part of the maximum density at which the exposure scale ends. */
-export const SHADOW_FRACTION = 0.9;
-
-/** Part of the net asymptote that the greatest exposure must reach for the asymptote to count. */
-const PLATEAU_REACHED = 0.95;
-/** Standard error of the asymptote, as a part of it, beyond which it is not determined. */
-const PLATEAU_ERROR = 0.03;
 /** Half a stop: a point farther outside the readings is not given. */
 const FARTHEST = 0.151;
 
@@ -94,21 +79,17 @@ export function paperMeasures(
 ): PaperMeasures {
   const { densityBasis = 'net', exposureKind = 'relative', gradeTable } = options;
   const warnings: Warning[] = [];
+  const points = paperPoints(curve, densityBasis);
+  const { shadowDensity, thresholdX, shadowX } = points;
   const densityMin = requiredEstimate('paperMeasures', curve, derivedBaseFog);
-  const { basis, measure: maximum } = maximumDensity(curve, densityMin.value, warnings);
-  const densityMax = { ...requiredEstimate('paperMeasures', curve, maximum), basis };
+  if (points.shortfall !== null) {
+    warnings.push(warning('paper-maximum-not-reached', { highestNetDensity: points.shortfall }));
+  }
+  const densityMax = {
+    ...requiredEstimate('paperMeasures', curve, points.maximum),
+    basis: points.basis,
+  };
 
-  const shadowDensity: CurveMeasure = (c) => {
-    const top = maximum(c);
-    if (top === null || densityBasis === 'gross') return top && scaled(top, SHADOW_FRACTION);
-    const bottom = derivedBaseFog(c);
-    return plus(bottom, plus(top, bottom, -1), SHADOW_FRACTION);
-  };
-  const thresholdX: CurveMeasure = (c) => derivedNetPoint(c, THRESHOLD_NET_DENSITY);
-  const shadowX: CurveMeasure = (c) => {
-    const density = shadowDensity(c);
-    return density && derivedLogExposure(c, density);
-  };
   const threshold = pointWithin(curve, thresholdX, 'paper-minimum-not-reached', warnings);
   const speedX = pointWithin(
     curve,
@@ -119,10 +100,10 @@ export function paperMeasures(
   const shadow = pointWithin(curve, shadowX, 'paper-maximum-not-reached', warnings);
 
   const both = threshold !== null && shadow !== null && shadow.value > threshold.value;
-  const scale = both ? estimateOn(curve, (c) => difference(shadowX(c), thresholdX(c))) : null;
+  const scale = both ? estimateOn(curve, points.exposureScale) : null;
   const averageGradient = both
     ? estimateOn(curve, (c) => {
-        const run = difference(shadowX(c), thresholdX(c));
+        const run = points.exposureScale(c);
         const top = shadowDensity(c);
         const x = thresholdX(c);
         if (run === null || top === null || x === null) return null;
@@ -153,41 +134,6 @@ export function paperMeasures(
   };
 }
 
-/** The asymptote where the strip determines and reaches it, else the last point of the curve. */
-function maximumDensity(
-  curve: CharacteristicCurve,
-  densityMin: number,
-  warnings: Warning[],
-): { basis: 'asymptote' | 'highest-reading'; measure: CurveMeasure } {
-  const asymptote: CurveMeasure = (c) => {
-    const derivatives = new Float64Array(c.parameters.length);
-    const value = modelOf(c).upperAsymptote(c.parameters, derivatives);
-    return value === null ? null : { value, derivatives };
-  };
-  const highest: CurveMeasure = (c) => derivedDensity(c, constant(c, curve.logExposureRange[1]));
-  const top = estimateOn(curve, asymptote);
-  const last = requiredEstimate('paperMeasures', curve, highest).value - densityMin;
-  if (top !== null) {
-    const net = top.value - densityMin;
-    const determined = (top.standardError ?? 0) <= PLATEAU_ERROR * net;
-    if (determined && last >= PLATEAU_REACHED * net)
-      return { basis: 'asymptote', measure: asymptote };
-  }
-  if (!flatAtTheEnd(curve, last)) {
-    warnings.push(warning('paper-maximum-not-reached', { highestNetDensity: last }));
-  }
-  return { basis: 'highest-reading', measure: highest };
-}
-
-/** True where the last stop of exposure adds less than 2 % of the density. */
-function flatAtTheEnd(curve: CharacteristicCurve, netMaximum: number): boolean {
-  const [, end] = curve.logExposureRange;
-  const model = modelOf(curve);
-  const { parameters } = curve;
-  const lastStop = model.value(end, parameters) - model.value(end - 0.301, parameters);
-  return lastStop < 0.02 * netMaximum;
-}
-
 function pointWithin(
   curve: CharacteristicCurve,
   measure: CurveMeasure,
@@ -205,10 +151,6 @@ function pointWithin(
     warnings.push(warning('measure-extrapolated', { measure: 'paper point', beyond }));
   }
   return point;
-}
-
-function difference(a: Derived | null, b: Derived | null): Derived | null {
-  return a && b && plus(a, b, -1);
 }
 
 function times(estimate: Estimate, factor: number): Estimate {

@@ -10,15 +10,19 @@
  * curves was found. Deviations: a real paper has a longer toe and shoulder than the logistic one, so
  * a strip of the user's own is better wherever there is one.
  */
-import {
-  densityAt,
-  derivedBaseFog,
-  gradientAt,
-  logExposureAt,
-  type CharacteristicCurve,
-} from '../curve/index.ts';
-import { InvalidArgumentError, OutOfDomainError } from '../errors.ts';
-import { SHADOW_FRACTION, THRESHOLD_NET_DENSITY } from './paper-measures.ts';
+import type { CharacteristicCurve } from '../curve/index.ts';
+import { InvalidArgumentError } from '../errors.ts';
+import type { VariableContrastPaper } from './variable-contrast/variable-contrast-paper.ts';
+
+/** One of the strips that a setting lies between. */
+export interface SettingPart {
+  readonly curve: CharacteristicCurve;
+  /** Log exposure of net 0.04 on its own curve. */
+  readonly thresholdLogExposure: number;
+  readonly exposureScale: number;
+  /** Share of this strip's shape; the shares add up to 1. */
+  readonly weight: number;
+}
 
 /** A paper to print on. Plain data. */
 export type PrintPaper =
@@ -32,6 +36,24 @@ export type PrintPaper =
       readonly kind: 'strip';
       readonly exposureScale: number;
       readonly curve: CharacteristicCurve;
+    }
+  | {
+      /** Between the strips of a paper map, from `paperAtSetting`. */
+      readonly kind: 'setting';
+      readonly exposureScale: number;
+      /** Density of the unexposed paper. */
+      readonly whiteDensity: number;
+      /** Log exposure of net 0.04, in the unit of the strips. */
+      readonly thresholdLogExposure: number;
+      readonly parts: readonly SettingPart[];
+    }
+  | {
+      /** Soft and hard light in one ratio on variable-contrast paper, from `mixturePaper`. */
+      readonly kind: 'mixture';
+      readonly exposureScale: number;
+      readonly layers: VariableContrastPaper;
+      /** log10 of hard over soft exposure. */
+      readonly logRatio: number;
     };
 
 /** Greatest net density of the generated paper: a glossy paper's, rounded. */
@@ -57,45 +79,4 @@ export function generatedPaper(
     throw new InvalidArgumentError('generatedPaper', 'netMaximum', netMaximum, 'in (0.05, 4]');
   }
   return { kind: 'generated', exposureScale, netMaximum };
-}
-
-/** Print density above paper white and its slope. */
-export interface PrintTone {
-  readonly netDensity: number;
-  readonly gradient: number;
-}
-
-/**
- * The tone that an exposure prints.
- *
- * @param paper - the paper
- * @param aboveThreshold - log exposure above the one that just darkens the paper (net 0.04)
- * @returns net density and gradient
- * @throws InvalidArgumentError if `aboveThreshold` is not finite
- * @throws OutOfDomainError if a strip's curve never darkens to net 0.04
- * @example
- * printTone(generatedPaper(1.05), 0).netDensity.toFixed(3); // => '0.040'
- */
-export function printTone(paper: PrintPaper, aboveThreshold: number): PrintTone {
-  if (!Number.isFinite(aboveThreshold)) {
-    throw new InvalidArgumentError('printTone', 'aboveThreshold', aboveThreshold, 'finite');
-  }
-  if (paper.kind === 'generated') {
-    const { exposureScale, netMaximum } = paper;
-    const foot = Math.log(THRESHOLD_NET_DENSITY / (netMaximum - THRESHOLD_NET_DENSITY));
-    const steepness = (Math.log(SHADOW_FRACTION / (1 - SHADOW_FRACTION)) - foot) / exposureScale;
-    const part = 1 / (1 + Math.exp(-(steepness * aboveThreshold + foot)));
-    return {
-      netDensity: netMaximum * part,
-      gradient: steepness * netMaximum * part * (1 - part),
-    };
-  }
-  const { curve } = paper;
-  const white = derivedBaseFog(curve).value;
-  const threshold = logExposureAt(curve, white + THRESHOLD_NET_DENSITY);
-  if (threshold === null) {
-    throw new OutOfDomainError('printTone', 'net density', THRESHOLD_NET_DENSITY, [0, 0]);
-  }
-  const x = threshold + aboveThreshold;
-  return { netDensity: densityAt(curve, x) - white, gradient: gradientAt(curve, x) };
 }

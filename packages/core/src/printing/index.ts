@@ -16,19 +16,34 @@ export {
 } from './exposure-arithmetic.ts';
 export { exposureScaleWithFlash, flareGradient, flareOfFactor, withFlare } from './flare.ts';
 export {
-  densityOfMixedExposure,
-  type MixedExposure,
-  type VariableContrastPaper,
-} from './variable-contrast/variable-contrast-paper.ts';
-export { exposureScaleOfMixture, softLogExposureFor } from './variable-contrast/mixed-curve.ts';
-export {
-  fitVariableContrast,
-  type VariableContrastFit,
-  type VariableContrastReading,
-} from './variable-contrast/fit-variable-contrast.ts';
-export {
   splitExposure,
   type SplitAims,
   type SplitExposure,
   type ToneAim,
 } from './variable-contrast/split-exposure.ts';
+export {
+  negativePrinter,
+  printLogExposureFor,
+  printNegative,
+  USUAL_PAPER_WHITE,
+  type NegativePrinting,
+  type NegativeTone,
+} from './print-negative.ts';
+export {
+  followTone,
+  tonePrinter,
+  zoneTones,
+  type SubjectTone,
+  type ToneChain,
+  type ZoneTone,
+} from './tone-chain.ts';
+export { displayGrey, type DisplayOptions } from './display-grey.ts';
+export {
+  indexByCode,
+  negativeTable,
+  subjectTable,
+  USUAL_SPAN,
+  type CodeEncoding,
+  type PreviewTable,
+  type TableSpan,
+} from './preview-table.ts';

@@ -15,4 +15,5 @@ export {
 } from './tablet.ts';
 export { poolReplicates, type PooledReadings, type PooledStep } from './pool-replicates.ts';
 export { checkReadings, DENSITY_LIMITS } from './check-readings.ts';
+export { lightFromSrgb, srgbFromLight } from './srgb.ts';
 export { powerCorrectedTime, schwarzschildTime } from './reciprocity.ts';

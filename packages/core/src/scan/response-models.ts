@@ -11,6 +11,7 @@
  * Sources: additive light (derived); [IEC61966] the encoding. Deviations: none.
  */
 import type { Model } from '../fitting/index.ts';
+import { srgbFromLight } from '../readings/index.ts';
 
 const LN10 = Math.LN10;
 const MOST_FLARE = 0.5;
@@ -55,12 +56,12 @@ export const screenResponse: Model = {
   lower: [-Infinity, 0],
   upper: [Infinity, MOST_FLARE],
   value: (density, p) =>
-    -Math.log10(encoded(10 ** -(p[0] as number) * (10 ** -density + (p[1] as number)))),
+    -Math.log10(srgbFromLight(10 ** -(p[0] as number) * (10 ** -density + (p[1] as number)))),
   derivatives(density, p, out) {
     const scale = 10 ** -(p[0] as number);
     const light = 10 ** -density + (p[1] as number);
     const v = scale * light;
-    const value = encoded(v);
+    const value = srgbFromLight(v);
     const slope = v <= KNEE ? LINEAR : (1.055 / 2.4) * v ** (1 / 2.4 - 1);
     out[0] = (slope * v) / value;
     out[1] = (-slope * scale) / (value * LN10);
@@ -75,10 +76,6 @@ export const screenResponse: Model = {
     return [[2.2 * Math.max(0, open), Math.min(0.3, 10 * 10 ** -Math.max(...x))]];
   },
 };
-
-function encoded(v: number): number {
-  return v <= KNEE ? LINEAR * v : 1.055 * v ** (1 / 2.4) - 0.055;
-}
 
 /** Intercept and slope over the thinner half of the steps, where flare counts least. */
 function thinHalf(x: readonly number[], y: readonly number[]): [number, number] {

@@ -69,6 +69,7 @@ export {
 } from './treated-curve.ts';
 export {
   densityAfter,
+  densityAfterWithSlope,
   rangeAfter,
   treatmentEffect,
   type EffectOptions,

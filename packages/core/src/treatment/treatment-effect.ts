@@ -86,6 +86,16 @@ export function densityAfter(
   return afterWithGain(netDensity, effect, callierFactor).value;
 }
 
+/** The same with its slope by the density before; for inner loops, the argument is not checked. */
+export function densityAfterWithSlope(
+  netDensity: number,
+  effect: TreatmentEffect,
+  callierFactor = 1,
+): { value: number; slope: number } {
+  const { value, byDensity } = afterWithGain(netDensity, effect, callierFactor);
+  return { value, slope: byDensity };
+}
+
 /** Net density after with its derivative by the gain and by the density before. */
 export function afterWithGain(
   netDensity: number,

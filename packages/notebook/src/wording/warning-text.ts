@@ -123,6 +123,14 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     'The two built-in grade tables differ for this range. The figure follows the table that is named; print a test strip.',
   'value-unverified': (d) =>
     `${clause(d, 'what', (what) => `The ${what}`) || 'A built-in value'} is unverified${clause(d, 'source', (s) => ` (${s})`)}. Replace it with your own readings.`,
+  'setting-left-out': (d) =>
+    `The strip of setting${clause(d, 'setting', (name) => ` ${name}`)} has no exposure scale and is left out of the map. It needs steps from paper white to full black.`,
+  'settings-without-numbers': () =>
+    'The settings have no numbers, so they are ordered by contrast and counted from the softest. Fractions between them are places in that order.',
+  'settings-alike': (d) =>
+    `The settings${clause(d, 'first', (name) => ` ${name}`)}${clause(d, 'second', (name) => ` and ${name}`)} differ by less than their errors. Which of the two is harder is not settled.`,
+  'paper-from-published-table': (d) =>
+    `The paper follows a published table${clause(d, 'table', (name) => `, ${name}`)}, not your own strips. Print a wedge at each setting to replace it.`,
   // match and treatment
   'highlight-thinner-than-shadow': () =>
     'The highlight reads thinner than the shadow. On a negative the highlight is the denser spot; exchange the two.',

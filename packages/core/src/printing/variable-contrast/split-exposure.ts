@@ -10,8 +10,11 @@
  * Sources: see `variable-contrast-paper.ts`. Deviations: none.
  */
 import { InvalidArgumentError } from '../../errors.ts';
-import { softLogExposureFor } from './mixed-curve.ts';
-import { densityOfMixedExposure, type VariableContrastPaper } from './variable-contrast-paper.ts';
+import {
+  densityOfMixedExposure,
+  softLogExposureFor,
+  type VariableContrastPaper,
+} from '../../paper/index.ts';
 
 /** A tone: how dense the negative is there, as the paper sees it, and the print density wanted. */
 export interface ToneAim {

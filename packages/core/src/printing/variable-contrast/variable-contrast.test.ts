@@ -4,10 +4,10 @@ import {
   densityOfMixedExposure,
   exposureScaleOfMixture,
   fitVariableContrast,
-  splitExposure,
   type VariableContrastPaper,
   type VariableContrastReading,
-} from '../index.ts';
+} from '../../paper/index.ts';
+import { splitExposure } from '../index.ts';
 
 const paper: VariableContrastPaper = {
   minimumDensity: 0.06,

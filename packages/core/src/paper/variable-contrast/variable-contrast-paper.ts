@@ -49,12 +49,43 @@ export function densityOfMixedExposure(
       throw new InvalidArgumentError('densityOfMixedExposure', name, value, 'a log exposure');
     }
   }
+  return paper.minimumDensity + toneOfMixture(paper, hardLogExposure, softLogExposure).netDensity;
+}
+
+/** Net density with its slopes by the log exposure of each light. */
+export interface MixtureTone {
+  readonly netDensity: number;
+  readonly gradientByHard: number;
+  readonly gradientBySoft: number;
+}
+
+/** As `densityOfMixedExposure`, with the slopes, for inner loops: arguments are not checked. */
+export function toneOfMixture(
+  paper: VariableContrastPaper,
+  hardLogExposure: number,
+  softLogExposure: number,
+): MixtureTone {
+  const { layerContrast, softLogSpeeds } = paper;
   const hard = 10 ** (paper.hardLogSpeed + hardLogExposure);
   let sum = 0;
-  for (const softLogSpeed of paper.softLogSpeeds) {
-    const layer = hard + 10 ** (softLogSpeed + softLogExposure);
+  let byHard = 0;
+  let bySoft = 0;
+  for (const softLogSpeed of softLogSpeeds) {
+    const soft = 10 ** (softLogSpeed + softLogExposure);
+    const layer = hard + soft;
     // log10 0 is -Infinity, exp of its negative is Infinity, and the layer stays white: 0.
-    sum += 1 / (1 + Math.exp(-paper.layerContrast * Math.log10(layer)));
+    const part = 1 / (1 + Math.exp(-layerContrast * Math.log10(layer)));
+    sum += part;
+    if (layer > 0) {
+      const bend = layerContrast * part * (1 - part);
+      byHard += (bend * hard) / layer;
+      bySoft += (bend * soft) / layer;
+    }
   }
-  return paper.minimumDensity + (paper.netMaximumDensity / paper.softLogSpeeds.length) * sum;
+  const share = paper.netMaximumDensity / softLogSpeeds.length;
+  return {
+    netDensity: share * sum,
+    gradientByHard: share * byHard,
+    gradientBySoft: share * bySoft,
+  };
 }

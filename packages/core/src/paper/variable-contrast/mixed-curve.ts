@@ -6,8 +6,9 @@
  *
  * Sources: [ISO6846] the two points, net form. Deviations: none.
  */
-import { OutOfDomainError } from '../../errors.ts';
-import { SHADOW_FRACTION, THRESHOLD_NET_DENSITY } from '../../paper/index.ts';
+import { InvalidArgumentError, OutOfDomainError } from '../../errors.ts';
+import { SHADOW_FRACTION, THRESHOLD_NET_DENSITY } from '../paper-points.ts';
+import type { PrintPaper } from '../print-paper.ts';
 import { densityOfMixedExposure, type VariableContrastPaper } from './variable-contrast-paper.ts';
 
 /** The mixed exposures are sought within this many log units around the paper's speeds. */
@@ -57,4 +58,19 @@ export function exposureScaleOfMixture(paper: VariableContrastPaper, logRatio: n
   const { minimumDensity, netMaximumDensity } = paper;
   const at = (net: number): number => softLogExposureFor(paper, logRatio, minimumDensity + net);
   return at(SHADOW_FRACTION * netMaximumDensity) - at(THRESHOLD_NET_DENSITY);
+}
+
+/**
+ * A mixture of lights as a paper to print on.
+ *
+ * @param layers - a fitted paper
+ * @param logRatio - log10 of hard over soft exposure; beyond ±20 one light is alone
+ * @throws InvalidArgumentError if the ratio is not finite
+ */
+export function mixturePaper(layers: VariableContrastPaper, logRatio: number): PrintPaper {
+  if (!Number.isFinite(logRatio)) {
+    throw new InvalidArgumentError('mixturePaper', 'logRatio', logRatio, 'a finite number');
+  }
+  const exposureScale = exposureScaleOfMixture(layers, logRatio);
+  return { kind: 'mixture', exposureScale, layers, logRatio };
 }
