@@ -217,13 +217,14 @@ describe('paperAtSetting', () => {
     const all = Array.from({ length: runs }, () => {
       const one = mapOf(() => 0.01 * noise());
       const at = paperAtSetting(one, 2.5);
+      const found = settingForScale(one, { value: 1.2, standardError: null });
+      if (found.status !== 'ok') throw new Error(found.reason);
       return {
         scale: at.exposureScale,
         threshold: at.threshold!,
         speed: at.speedPoint!,
         tone: toneAtSetting(one, 2.4, 0.5).density,
-        setting: (settingForScale(one, { value: 1.2, standardError: null }) as { position: never })
-          .position as { value: number; standardError: number },
+        setting: found.position,
       };
     });
     for (const name of ['scale', 'threshold', 'speed', 'tone', 'setting'] as const) {

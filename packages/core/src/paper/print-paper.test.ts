@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { expectWithin, printedTo } from '../../../../test/within.ts';
 import { fitCurve } from '../curve/index.ts';
 import { InvalidArgumentError } from '../errors.ts';
-import { generatedPaper, printTone } from './print-paper.ts';
+import { generatedPaper } from './print-paper.ts';
+import { printTone } from './print-tone.ts';
 
 describe('the generated paper', () => {
   // Worked logistic paper of R 105 (derived): Dn 2.00, greatest gradient 2.8995.
