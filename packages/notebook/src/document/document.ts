@@ -252,6 +252,17 @@ export interface DevelopmentPlan {
   readonly chosenMinutes: number | null;
 }
 
+/** An area of a print that gets more light than the rest, or less. */
+export interface PrintArea {
+  readonly id: string;
+  readonly name: string;
+  /** Gross density of the untreated negative in the area; null where it was not read. */
+  readonly density: number | null;
+  readonly light: 'whole' | 'soft' | 'hard';
+  /** More (+) burns in, less (-) dodges. */
+  readonly stops: number;
+}
+
 /**
  * The print being considered: of the negative and on the paper of the plan. Seconds are at the
  * magnification given here.
@@ -266,6 +277,11 @@ export interface Printing {
   /** Split exposure through the soft and the hard filter; null where it is none. */
   readonly softSeconds: number | null;
   readonly hardSeconds: number | null;
+  /** Seconds in which soft or hard light alone prints the highlight right; null until tried. */
+  readonly softAloneSeconds: number | null;
+  readonly hardAloneSeconds: number | null;
+  /** Areas burnt in or dodged. */
+  readonly areas: readonly PrintArea[];
   /** Reflection densities wanted at the negative's shadow and highlight; null to take the usual. */
   readonly shadowPrintDensity: number | null;
   readonly highlightPrintDensity: number | null;

@@ -170,6 +170,17 @@ const printing = v.looseObject({
   baseSeconds: orUnknown,
   softSeconds: orUnknown,
   hardSeconds: orUnknown,
+  softAloneSeconds: orUnknown,
+  hardAloneSeconds: orUnknown,
+  areas: list(
+    v.looseObject({
+      id,
+      name: text,
+      density: orUnknown,
+      light: v.picklist(['whole', 'soft', 'hard']),
+      stops: finite,
+    }),
+  ),
   shadowPrintDensity: orUnknown,
   highlightPrintDensity: orUnknown,
   cameraFlareFactor: orUnknown,
