@@ -3,10 +3,12 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { nominalTablet, RESPONSE_PARAMETERS, WAY_IDS, type Provenance } from '@wedgebook/core';
 import {
+  builtInSplit,
   cautions,
   cautionsFor,
   developmentDefaults,
   enlargerLights,
+  filterFactorsProvenance,
   filterSettings,
   gradeTableById,
   gradeTables,
@@ -28,6 +30,8 @@ const provenances: [string, Provenance | undefined][] = [
   ...gradeTables.map((t): [string, Provenance] => [`grades ${t.id}`, t.provenance]),
   ...enlargerLights.map((l): [string, Provenance] => [`light ${l.id}`, l.provenance]),
   ['filter settings', filterSettings.provenance],
+  ['variable-contrast paper', builtInSplit.provenance],
+  ['filter factors', filterFactorsProvenance],
   ...RESPONSE_PARAMETERS.map((name): [string, Provenance] => [
     `selenium ${name}`,
     seleniumDefaults.parameters[name].provenance,
@@ -233,6 +237,16 @@ describe('cautions of every process', () => {
       expect(
         cautions.some(({ applies, severity }) => applies === process && severity === 'danger'),
       ).toBe(true);
+    }
+    for (const { id, process, hazards, reversible } of wayNotes) {
+      // Chemistry cannot be undone here, and what can hurt in it is a danger among the cautions.
+      expect(reversible, id).toBe(process === null);
+      expect(hazards.length > 0, id).toBe(process !== null);
+      for (const hazard of hazards) {
+        const caution = cautions.find((each) => each.id === hazard);
+        expect(caution?.severity, `${id}: ${hazard}`).toBe('danger');
+        expect(caution!.provenance.references.length, hazard).toBeGreaterThan(0);
+      }
     }
     const both = new Set(cautionsFor('chromium', 'selenium').map(({ applies }) => applies));
     expect(both).toEqual(new Set(['any', 'chromium', 'selenium']));

@@ -7,6 +7,7 @@ import type {
   ProcessDefaults,
   Provenance,
   SeleniumDefaults,
+  SplitLights,
   WayId,
 } from '@wedgebook/core';
 import developmentJson from './development/defaults.json' with { type: 'json' };
@@ -21,6 +22,7 @@ import referencesJson from './references.json' with { type: 'json' };
 import seleniumJson from './treatments/selenium.json' with { type: 'json' };
 import stepsJson from './treatments/selenium-steps.json' with { type: 'json' };
 import seriesJson from './standards/series.json' with { type: 'json' };
+import variableContrastJson from './papers/variable-contrast.json' with { type: 'json' };
 import waysJson from './treatments/ways.json' with { type: 'json' };
 
 /** A step tablet by its nominal increment. */
@@ -50,6 +52,14 @@ export interface WayNote {
   readonly id: WayId;
   /** Its process, for `cautionsFor`; null where no chemistry is needed. */
   readonly process: 'selenium' | 'chromium' | 'reducer' | null;
+  /** False where the negative as it is cannot be had back. */
+  readonly reversible: boolean;
+  /** What becomes of image stain. */
+  readonly stain: 'kept' | 'may-go' | 'lost';
+  /** How the image keeps, against an untreated one. */
+  readonly keeping: 'same' | 'better' | 'unknown';
+  /** Ids of the cautions that name what can hurt, the gravest first; empty without chemistry. */
+  readonly hazards: readonly string[];
   /** What is lost. */
   readonly lost: string;
   readonly provenance: Provenance;
@@ -153,6 +163,18 @@ export const enlargerLights = lightsJson as readonly EnlargerLight[];
 
 /** ISO ranges of one variable-contrast paper. */
 export const filterSettings = filterSettingsJson as FilterSettings;
+
+/** The built-in variable-contrast paper, and what its filters cost in light. */
+export const builtInSplit: SplitLights & { readonly provenance: Provenance } = {
+  paper: variableContrastJson,
+  origin: 'built-in',
+  softFactor: variableContrastJson.filterFactors.soft,
+  hardFactor: variableContrastJson.filterFactors.hard,
+  provenance: variableContrastJson.provenance as Provenance,
+};
+
+/** How the filter factors of the built-in paper are known. */
+export const filterFactorsProvenance = variableContrastJson.filterFactors.provenance as Provenance;
 
 /** Built-in parameters of the selenium bath. */
 export const seleniumDefaults = seleniumJson as unknown as SeleniumDefaults;

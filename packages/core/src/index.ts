@@ -12,3 +12,4 @@ export * from './paper/index.ts';
 export * from './treatment/index.ts';
 export * from './printing/index.ts';
 export * from './development/index.ts';
+export * from './ways/index.ts';

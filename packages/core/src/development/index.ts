@@ -31,6 +31,7 @@ export {
   firstOrderFromTwoTimes,
   type FirstOrderConstants,
 } from './first-order-closed-forms.ts';
+export { minutesForFactor, type MinutesForFactor } from './minutes-for-factor.ts';
 export {
   fitContrastModel,
   type ContrastModelFit,

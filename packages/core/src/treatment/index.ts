@@ -101,4 +101,3 @@ export {
   type TonedFilm,
 } from './selenium-budget.ts';
 export { KEEPING_LIMIT, WASH_HALVING_MINUTES, washingMinutes } from './washing.ts';
-export * from './ways-out/index.ts';

@@ -3,16 +3,22 @@
  *
  * Sources: see `ways-out.ts`. Deviations: none.
  */
-import type { Provenance } from '../../provenance.ts';
-import type { PrintPaper } from '../../paper/index.ts';
-import type { RangeReport } from '../predict-treatment.ts';
+import type { PrintPaper } from '../paper/index.ts';
+import type { VariableContrastPaper } from '../printing/index.ts';
+import type { Provenance } from '../provenance.ts';
+import type { RangeReport } from '../treatment/index.ts';
+import type { Warning } from '../warning.ts';
+import type { NextRoll } from './next-roll.ts';
 
 /** Every way, from the one that touches the negative least to the one that gives it up. */
 export const WAY_IDS = [
   'print-to-fit',
   'split-exposure',
+  'selenium-and-paper',
   'selenium',
+  'chromium-partial',
   'chromium',
+  'chromium-twice',
   'chromium-then-selenium',
   'reduce-proportional',
   'reduce-superproportional',
@@ -34,11 +40,39 @@ export interface ProcessNumber {
 export interface ProcessDefaults {
   /** Gain of the silver by one bleach and full redevelopment. */
   readonly chromiumGain: ProcessNumber;
+  /** Part of the highlight that redevelopment brings back where it is stopped early. */
+  readonly redevelopedPart: ProcessNumber;
   /** m of the superproportional reducer. */
   readonly superproportionalExponent: ProcessNumber;
   /** Net density that a reducer must leave in the shadow. */
   readonly leastShadow: ProcessNumber;
+  /** Contrast of normal development as a part of what the film tends to. */
+  readonly partOfLimit: ProcessNumber;
 }
+
+/** A variable-contrast paper under its two lights. */
+export interface SplitLights {
+  readonly paper: VariableContrastPaper;
+  /** The user's own strips, or the built-in layers. */
+  readonly origin: 'own' | 'built-in';
+  /** Times more exposure through each filter than without any. */
+  readonly softFactor: number;
+  readonly hardFactor: number;
+}
+
+/** A mixture of soft and hard light on variable-contrast paper. */
+export interface MixedPaper {
+  readonly kind: 'mixed';
+  readonly exposureScale: number;
+  readonly paper: VariableContrastPaper;
+  readonly origin: SplitLights['origin'];
+  /** log10 of hard over soft exposure, as the paper's layers count them. */
+  readonly logRatio: number;
+  /** Part of the time that goes through the soft filter. */
+  readonly softTimeShare: number;
+}
+
+export type WayPaper = PrintPaper | MixedPaper;
 
 /** Why a way does not carry the negative where it should go. */
 export type WayLimit =
@@ -51,7 +85,9 @@ export type WayLimit =
   /** Below what the softest or hardest exposure of the paper serves. */
   | 'beyond-paper'
   /** Nothing can be taken without losing the shadow. */
-  | 'shadow-lost';
+  | 'shadow-lost'
+  /** The film tends to less contrast than is asked of it. */
+  | 'beyond-film';
 
 export interface WayOut {
   readonly id: WayId;
@@ -65,10 +101,12 @@ export interface WayOut {
   readonly minutes: number | null;
   /** Net density taken off everywhere by a surface reducer. */
   readonly taken: number | null;
-  /** Zones of development more, n of N+n, that would have given this range. */
-  readonly developmentChange: number | null;
+  /** Part of the highlight's silver that redevelopment brings back; null where nothing is bleached. */
+  readonly redevelopedPart: number | null;
+  /** How the next roll is to be developed; null for the ways that treat this one. */
+  readonly nextRoll: NextRoll | null;
   /** The paper that the figures below are reckoned on, with its whole grade. */
-  readonly paper: PrintPaper;
+  readonly paper: WayPaper;
   readonly paperGrade: number | null;
   /** Printing range less the exposure scale of that paper. */
   readonly misfit: number;
@@ -82,4 +120,5 @@ export interface WayOut {
   readonly limit: WayLimit | null;
   /** Printing range less the range that was aimed at. */
   readonly fromTarget: number;
+  readonly warnings: readonly Warning[];
 }

@@ -9,13 +9,13 @@
  * Sources: [GSE1979], [CLERC] the classes of reducers. Deviations: stain is taken to stay, since a
  * reducer dissolves silver; the exponent of the superproportional reducer is a built-in number.
  */
-import { gainDerivatives, PROPORTIONAL, type GainLaw } from '../gain-law.ts';
+import { gainDerivatives, PROPORTIONAL, type GainLaw } from '../treatment/gain-law.ts';
 import type { BathWay } from './intensifiers.ts';
-import { lawChange, rangeOf, type ChangeSettings } from './negative-change.ts';
+import { lawChange, rangeOf, type ChangeSettings, type NegativeNets } from './negative-change.ts';
 import type { ProcessDefaults } from './way-out.ts';
 
 export function reducers(
-  negative: { readonly shadow: number; readonly highlight: number },
+  negative: NegativeNets,
   aim: number,
   settings: ChangeSettings,
   defaults: ProcessDefaults,

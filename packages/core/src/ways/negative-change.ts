@@ -3,9 +3,9 @@
  *
  *   silver S = u / (1 + s);   after  v = change(S);   printing density  Q v + s ρ S
  *
- * Sources: see `../stain.ts` and `../gain-law.ts`. Deviations: none.
+ * Sources: see `../treatment/stain.ts` and `../treatment/gain-law.ts`. Deviations: none.
  */
-import { gainDerivatives, type GainLaw } from '../gain-law.ts';
+import { gainDerivatives, type GainLaw } from '../treatment/gain-law.ts';
 
 /** Density after, as the paper sees it and as a diffuse reading, with the slope of the former. */
 interface ChangedDensity {
@@ -20,21 +20,32 @@ interface ChangedDensity {
 /** Net density before -> after. */
 export type NegativeChange = (netDensity: number) => ChangedDensity;
 
+/** Silver after a way, and its slope, by silver before. */
+export type SilverChange = (silver: number) => {
+  readonly value: number;
+  readonly byDensity: number;
+};
+
+/** The net densities between which a way is judged, stain included. */
+export interface NegativeNets {
+  readonly shadow: number;
+  readonly highlight: number;
+}
+
 export interface ChangeSettings {
   readonly callierFactor: number;
   readonly stain: number;
   readonly stainKept: number;
 }
 
-/** A gain law at one gain as a change of the whole negative, silver and stain. */
-export function lawChange(
-  gain: number,
-  law: GainLaw,
+/** A change of the silver as a change of the whole negative, silver and stain. */
+export function wholeChange(
+  ofSilver: SilverChange,
   { callierFactor, stain, stainKept }: ChangeSettings,
 ): NegativeChange {
   return (netDensity) => {
     const silver = netDensity / (1 + stain);
-    const { value, byDensity } = gainDerivatives(silver, gain, law);
+    const { value, byDensity } = ofSilver(silver);
     const left = stain * stainKept;
     return {
       printing: callierFactor * value + left * silver,
@@ -43,6 +54,11 @@ export function lawChange(
       diffuseSlope: (byDensity + left) / (1 + stain),
     };
   };
+}
+
+/** A gain law at one gain as a change of the whole negative. */
+export function lawChange(gain: number, law: GainLaw, settings: ChangeSettings): NegativeChange {
+  return wholeChange((silver) => gainDerivatives(silver, gain, law), settings);
 }
 
 /** First one change, then another, which takes the diffuse density that the first one leaves. */
@@ -59,9 +75,6 @@ export function inTurn(first: NegativeChange, second: NegativeChange): NegativeC
 }
 
 /** Printing range between two net densities after a change. */
-export function rangeOf(
-  change: NegativeChange,
-  { shadow, highlight }: { readonly shadow: number; readonly highlight: number },
-): number {
+export function rangeOf(change: NegativeChange, { shadow, highlight }: NegativeNets): number {
   return change(highlight).printing - change(shadow).printing;
 }
