@@ -8,7 +8,8 @@ import { warning } from '../warning.ts';
 import { doseForResponse } from './response.ts';
 import { minutesForDose } from './dose.ts';
 import { REFERENCE_NET_DENSITY } from './gain-law.ts';
-import type { SeleniumDefaults, TreatmentModel } from './treatment-model.ts';
+import { checkedHeld, record } from './held-response.ts';
+import type { HeldResponse, SeleniumDefaults, TreatmentModel } from './treatment-model.ts';
 
 /** Part of the change that counts as complete. */
 export const COMPLETE = 0.95;
@@ -20,18 +21,19 @@ export const NAMED_BATH = { partsWater: 1, celsius: 20 } as const;
  * The model of a bath before any trial.
  *
  * @param defaults - built-in parameters, from @wedgebook/data
+ * @param given - values held in place of built-in ones
  * @returns proportional law and built-in dose-response, with the warning that it is no measurement
+ * @throws InvalidArgumentError if a held value is out of range
  */
-export function defaultTreatment(defaults: SeleniumDefaults): TreatmentModel {
+export function defaultTreatment(
+  defaults: SeleniumDefaults,
+  given: HeldResponse = {},
+): TreatmentModel {
+  const held = checkedHeld(given);
   const { parameters, family } = defaults;
-  const response = {
-    family,
-    halfDose: parameters.halfDose.value,
-    steepness: parameters.steepness.value,
-  };
-  const minutes = minutesForDose(doseForResponse(COMPLETE, response), NAMED_BATH, {
-    concentrationExponent: parameters.concentrationExponent.value,
-    temperatureCoefficient: parameters.temperatureCoefficient.value,
+  const values = record((name) => held[name] ?? parameters[name].value);
+  const minutes = minutesForDose(doseForResponse(COMPLETE, { family, ...values }), NAMED_BATH, {
+    ...values,
   });
   const usesSteepness = family === 'hill' || family === 'weibull';
   return {
@@ -46,39 +48,32 @@ export function defaultTreatment(defaults: SeleniumDefaults): TreatmentModel {
     },
     doseResponse: {
       family,
-      maximumGain: exactly(parameters.maximumGain.value),
-      halfDose: exactly(parameters.halfDose.value),
-      steepness: exactly(parameters.steepness.value),
-      concentrationExponent: exactly(parameters.concentrationExponent.value),
-      temperatureCoefficient: exactly(parameters.temperatureCoefficient.value),
-      origin: {
-        maximumGain: 'default',
-        halfDose: 'default',
-        steepness: 'default',
-        concentrationExponent: 'default',
-        temperatureCoefficient: 'default',
-      },
+      ...record((name) => exactly(values[name])),
+      origin: record((name) => (held[name] === undefined ? 'default' : 'held')),
       covariance: null,
-      plausible: {
-        maximumGain: parameters.maximumGain.range,
-        halfDose: parameters.halfDose.range,
-        steepness: usesSteepness ? parameters.steepness.range : null,
-        concentrationExponent: parameters.concentrationExponent.range,
-        temperatureCoefficient: parameters.temperatureCoefficient.range,
-      },
+      plausible: record((name) =>
+        held[name] !== undefined || (name === 'steepness' && !usesSteepness)
+          ? null
+          : parameters[name].range,
+      ),
       completion95Minutes: { ...exactly(minutes), ...NAMED_BATH },
       comparison: [],
       weight: 1,
       rivals: [],
     },
     treated: [],
+    baseFogChange: null,
     testedDoses: null,
     warnings: [
       warning('dose-response-default'),
-      warning('value-unverified', {
-        what: `built-in gain of ${defaults.name.toLowerCase()}`,
-        source: parameters.maximumGain.provenance.known,
-      }),
+      ...(held.maximumGain === undefined
+        ? [
+            warning('value-unverified', {
+              what: `built-in gain of ${defaults.name.toLowerCase()}`,
+              source: parameters.maximumGain.provenance.known,
+            }),
+          ]
+        : []),
     ],
   };
 }

@@ -6,7 +6,7 @@
  * C is the covariance of the gains. A parameter is fitted where the trials can tell it and keeps its
  * built-in value, said so, where they cannot: the greatest gain needs one trial, the half dose two
  * different doses, the concentration exponent two dilutions and the temperature coefficient two
- * temperatures, each with trials to spare. Families are compared by chi-square + 2 p; first order,
+ * temperatures, each with trials to spare. A parameter that the user holds stays where it is held. Families are compared by chi-square + 2 p; first order,
  * or whatever family is built in, is kept unless another is lower by more than 2.
  *
  * Sources: [Seber2003] section 2.1 for generalised least squares; [BA2002] section 2.2.
@@ -18,10 +18,13 @@ import { warning, type Warning } from '../warning.ts';
 import { COMPLETE, NAMED_BATH } from './default-model.ts';
 import { dose as doseOf, minutesForDose, type Bath } from './dose.ts';
 import { deltaError, errorAmongRivals, gainPoint } from './gain-at-dose.ts';
+
+import { checkedHeld, record, RESPONSE_BOUNDS } from './held-response.ts';
 import { doseForResponse, RESPONSE_FAMILIES, type ResponseFamily } from './response.ts';
 import {
   RESPONSE_PARAMETERS,
   type DoseResponse,
+  type HeldResponse,
   type ParameterOrigin,
   type ResponseParameter,
   type RivalResponse,
@@ -42,8 +45,6 @@ export interface DoseResponseFit {
   readonly warnings: readonly Warning[];
 }
 
-const LOWER = [0.01, 1e-4, 0.2, 0.1, 1];
-const UPPER = [10, 1e4, 8, 4, 6];
 /** Standard errors beyond which a parameter counts as not told by the trials. */
 const TOLD: Readonly<Record<ResponseParameter, (value: number) => number>> = {
   maximumGain: () => 0.25,
@@ -69,43 +70,45 @@ interface Candidate {
  * @param data - gains with covariance and baths, at least one
  * @param defaults - built-in values for what the trials do not tell
  * @param family - the family, or `automatic` to compare all where the trials allow it
+ * @param held - parameters that are not fitted, with their values
  * @returns parameters with errors and origins, and warnings for what was not told
+ * @throws InvalidArgumentError if a held value is out of range
  */
 export function fitDoseResponse(
   data: GainsAtBaths,
   defaults: SeleniumDefaults,
   family: ResponseFamily | 'automatic' = 'automatic',
+  held: HeldResponse = {},
 ): DoseResponseFit {
+  checkedHeld(held);
   const warnings: Warning[] = [];
-  const wanted = freeByDesign(data.baths, defaults);
+  const wanted = freeByDesign(data.baths, defaults, held);
   const families =
     family !== 'automatic'
       ? [family]
-      : wanted.spare > 0 && wanted.free[1] === true
+      : wanted.spare > 0 && (wanted.free[1] === true || held.halfDose !== undefined)
         ? RESPONSE_FAMILIES
         : [defaults.family];
-  const candidates = families.map((name) => reduced(name, data, defaults, wanted));
+  const candidates = families.map((name) => reduced(name, data, defaults, wanted, held));
   const best = candidates.reduce((a, b) => (b.criterion < a.criterion ? b : a));
   const plain = candidates.find((c) => c.family === defaults.family);
   const chosen = plain && plain.criterion <= best.criterion + MARKEDLY ? plain : best;
 
-  if (chosen.free[1] !== true) {
+  if (chosen.free[1] !== true && held.halfDose === undefined) {
     warnings.push(
       warning(wanted.free[1] === true ? 'dose-response-not-determined' : 'dose-response-default'),
     );
   }
-  return { doseResponse: described(chosen, candidates, data, defaults), warnings };
+  return { doseResponse: described(chosen, candidates, data, defaults, held), warnings };
 }
 
 /** Which parameters the design of the trials could tell, and how many trials are to spare. */
 function freeByDesign(
   baths: readonly Bath[],
-  defaults: SeleniumDefaults,
+  { parameters }: SeleniumDefaults,
+  held: HeldResponse,
 ): { free: boolean[]; spare: number } {
-  const exponents = {
-    concentrationExponent: defaults.parameters.concentrationExponent.value,
-    temperatureCoefficient: defaults.parameters.temperatureCoefficient.value,
-  };
+  const exponents = record((name) => held[name] ?? parameters[name].value);
   const doses = distinctValues(
     baths.map((bath) => doseOf(bath, exponents)),
     (a, b) => Math.abs(a - b) <= 0.05 * Math.max(a, b),
@@ -122,17 +125,16 @@ function freeByDesign(
     baths.map((bath) => `${bath.partsWater} ${bath.minutes} ${bath.celsius}`),
     (a, b) => a === b,
   );
-  let spare = trials - 1;
-  const free = [true, doses >= 2, false, false, false];
-  if (free[1] === true) spare--;
-  if (free[1] === true && dilutions >= 2 && spare >= 1) {
-    free[3] = true;
+  const isHeld = RESPONSE_PARAMETERS.map((name) => held[name] !== undefined);
+  const free = [isHeld[0] !== true, doses >= 2 && isHeld[1] !== true, false, false, false];
+  // With gain and rate both held, even the first trial is one to spare.
+  let spare = trials - free.filter(Boolean).length;
+  const rateIsKnown = free[1] === true || isHeld[1] === true;
+  [dilutions, temperatures].forEach((kinds, i) => {
+    if (!rateIsKnown || kinds < 2 || spare < 1 || isHeld[3 + i] === true) return;
+    free[3 + i] = true;
     spare--;
-  }
-  if (free[1] === true && temperatures >= 2 && spare >= 1) {
-    free[4] = true;
-    spare--;
-  }
+  });
   return { free, spare };
 }
 
@@ -142,11 +144,14 @@ function reduced(
   data: GainsAtBaths,
   defaults: SeleniumDefaults,
   wanted: { readonly free: readonly boolean[]; readonly spare: number },
+  held: HeldResponse,
 ): Candidate {
   const free = [...wanted.free];
-  if (family === 'hill' || family === 'weibull') free[2] = wanted.spare >= 1;
+  if (family === 'hill' || family === 'weibull') {
+    free[2] = wanted.spare >= 1 && held.steepness === undefined;
+  }
   for (;;) {
-    const candidate = fitFamily(family, data, defaults, free);
+    const candidate = fitFamily(family, data, defaults, free, held);
     const { fit } = candidate;
     // The order in which parameters are given up: the finest first.
     const vague = [2, 4, 3, 1].find((j) => {
@@ -167,20 +172,23 @@ function fitFamily(
   { baths, gains, covariance }: GainsAtBaths,
   defaults: SeleniumDefaults,
   free: readonly boolean[],
+  held: HeldResponse,
 ): Candidate {
   const count = gains.length;
   const whiten = whitener(covariance, count);
-  const start = RESPONSE_PARAMETERS.map((name) => defaults.parameters[name].value);
+  const start = RESPONSE_PARAMETERS.map((name) => held[name] ?? defaults.parameters[name].value);
   const strongest = Math.max(...gains.map((gain) => gain.value));
   const weakest = Math.min(...gains.map((gain) => gain.value));
-  start[0] = Math.min(9, Math.max(0.05, strongest >= 1 ? strongest : weakest));
+  if (free[0] === true) {
+    start[0] = Math.min(9, Math.max(0.05, strongest >= 1 ? strongest : weakest));
+  }
   const size = start.length;
   const fit = leastSquares(
     {
       residualCount: count,
       start,
-      lower: LOWER,
-      upper: UPPER,
+      lower: RESPONSE_PARAMETERS.map((name) => RESPONSE_BOUNDS[name][0]),
+      upper: RESPONSE_PARAMETERS.map((name) => RESPONSE_BOUNDS[name][1]),
       fixed: free.map((isFree) => !isFree),
       evaluate: (parameters, residuals, jacobian) => {
         baths.forEach((bath, i) => {
@@ -205,6 +213,7 @@ function described(
   candidates: readonly Candidate[],
   { baths }: GainsAtBaths,
   defaults: SeleniumDefaults,
+  held: HeldResponse,
 ): DoseResponse {
   const { family, free, fit } = chosen;
   const covariance = scaledCovariance(fit);
@@ -238,9 +247,11 @@ function described(
     return { value, standardError };
   };
   const usesSteepness = family === 'hill' || family === 'weibull';
-  const origin = record((_, j): ParameterOrigin => (free[j] === true ? 'fitted' : 'default'));
+  const origin = record((name, j): ParameterOrigin =>
+    held[name] !== undefined ? 'held' : free[j] === true ? 'fitted' : 'default',
+  );
   const plausible = record((name, j) =>
-    free[j] === true || (name === 'steepness' && !usesSteepness)
+    free[j] === true || held[name] !== undefined || (name === 'steepness' && !usesSteepness)
       ? null
       : defaults.parameters[name].range,
   );
@@ -314,18 +325,6 @@ function akaikeWeights(candidates: readonly Candidate[]): number[] {
   const likelihoods = candidates.map((c) => Math.exp((best - c.criterion) / 2));
   const total = likelihoods.reduce((sum, value) => sum + value, 0);
   return likelihoods.map((likelihood) => likelihood / total);
-}
-
-function record<T>(
-  of: (name: ResponseParameter, index: number) => T,
-): Readonly<Record<ResponseParameter, T>> {
-  return {
-    maximumGain: of('maximumGain', 0),
-    halfDose: of('halfDose', 1),
-    steepness: of('steepness', 2),
-    concentrationExponent: of('concentrationExponent', 3),
-    temperatureCoefficient: of('temperatureCoefficient', 4),
-  };
 }
 
 const zeros = (count: number): number[] => Array.from({ length: count }, () => 0);

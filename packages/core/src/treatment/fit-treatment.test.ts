@@ -245,3 +245,128 @@ describe('fitDoseResponse', () => {
     expect(fit(0.012)).toBeGreaterThan(3 * fit(0));
   });
 });
+
+describe('parameters that are held', () => {
+  const trials = [1, 3, 8].map((minutes) =>
+    treatedBy(1 + 0.2 * (1 - 2 ** (-minutes / 2 / 0.7)), { minutes }),
+  );
+
+  it('stay where they are held, say so, and have neither error nor range', () => {
+    const model = fitTreatment(trials, seleniumDefaults, { held: { maximumGain: 1.25 } });
+    const { doseResponse } = model;
+    expect(doseResponse.origin).toMatchObject({ maximumGain: 'held', halfDose: 'fitted' });
+    expect(doseResponse.maximumGain).toEqual({ value: 1.25, standardError: null });
+    expect(doseResponse.plausible.maximumGain).toBeNull();
+    // The rate makes up for the greater gain.
+    const free = fitTreatment(trials, seleniumDefaults).doseResponse;
+    expect(doseResponse.halfDose.value).toBeGreaterThan(free.halfDose.value);
+    expectWithin(free.halfDose.value, 0.7, 0.01, 'free half dose');
+  });
+
+  it('free a trial for another: with gain and rate held, one piece at 1+3 tells the exponent', () => {
+    const gain = 1 + 0.2 * (1 - 2 ** (-(4 * 0.25 ** 1.2) / 0.7));
+    const two = [
+      treatedBy(gain, { partsWater: 3, minutes: 4 }),
+      treatedBy(1 + 0.2 * (1 - 2 ** (-3 / 2 ** 1.2 / 0.7)), { minutes: 3 }),
+    ];
+    const { doseResponse } = fitTreatment(two, seleniumDefaults, {
+      held: { maximumGain: 1.2, halfDose: 0.7 },
+    });
+    expect(doseResponse.origin.concentrationExponent).toBe('fitted');
+    expectWithin(doseResponse.concentrationExponent.value, 1.2, 0.02, 'n');
+  });
+
+  it('leave nothing to fit when all are held, and the gains of the strips stand', () => {
+    const held = {
+      maximumGain: 1.2,
+      halfDose: 0.7,
+      steepness: 1,
+      concentrationExponent: 1,
+      temperatureCoefficient: 2,
+    };
+    const model = fitTreatment(trials, seleniumDefaults, { held });
+    expect(new Set(Object.values(model.doseResponse.origin))).toEqual(new Set(['held']));
+    expectWithin(model.doseResponse.halfDose.value, 0.7, 0, 'half dose');
+    expectWithin(
+      gainAtBath(model.doseResponse, { partsWater: 1, minutes: 3, celsius: 20 }).gain.value,
+      model.treated[1]!.gain.value,
+      0.002,
+      'gain',
+    );
+  });
+
+  it('hold without any trial too', () => {
+    const model = fitTreatment([], seleniumDefaults, { held: { concentrationExponent: 1.3 } });
+    expect(model.doseResponse.origin.concentrationExponent).toBe('held');
+    expect(model.doseResponse.concentrationExponent.value).toBe(1.3);
+    expect(model.doseResponse.plausible.concentrationExponent).toBeNull();
+  });
+
+  it.each([
+    ['maximumGain', 0],
+    ['halfDose', NaN],
+    ['concentrationExponent', 5],
+    ['temperatureCoefficient', 0.5],
+  ] as const)('refuse %s of %s', (name, value) => {
+    expect(() => fitTreatment(trials, seleniumDefaults, { held: { [name]: value } })).toThrow(
+      InvalidArgumentError,
+    );
+    expect(() => fitTreatment([], seleniumDefaults, { held: { [name]: value } })).toThrow(
+      InvalidArgumentError,
+    );
+  });
+});
+
+describe('what a bath does to base + fog', () => {
+  it('is told where it was read before and after, with its error', () => {
+    const model = fitTreatment(
+      [treatedBy(1.1, { minutes: 2 }, 0.12), treatedBy(1.18, { minutes: 8 }, 0.12)],
+      seleniumDefaults,
+    );
+    expectWithin(model.baseFogChange!.value, 0.02, 1e-9, 'change');
+    expect(model.baseFogChange!.standardError).toBeGreaterThan(0);
+    expectWithin(model.treated[0]!.baseFogChange!.value, 0.02, 1e-9, 'of one strip');
+  });
+
+  it('is not told where it was not read', () => {
+    const { logExposures, densities } = untreated;
+    const model = fitTreatment(
+      [{ ...treatedBy(1.1), untreated: { logExposures, densities } }],
+      seleniumDefaults,
+    );
+    expect(model.baseFogChange).toBeNull();
+  });
+});
+
+describe('reducers of the three classes', () => {
+  const reduced = (densityOf: (u: number) => number, minutes: number): TreatedStrip => ({
+    strip: `${minutes} min`,
+    bath: { partsWater: 1, minutes, celsius: 20 },
+    treated: strip((x) => densityOf(net(x))),
+    untreated,
+    untreatedStrip: 'untreated',
+  });
+
+  it('proportional: half of the silver everywhere', () => {
+    const model = fitTreatment([reduced((u) => 0.5 * u, 3)], seleniumDefaults);
+    expect(model.law.family).toBe('proportional');
+    expectWithin(model.treated[0]!.gain.value, 0.5, 2e-3, 'gain');
+  });
+
+  it('surface: the same everywhere, down to the base', () => {
+    const model = fitTreatment([reduced((u) => Math.max(0, u - 0.12), 3)], seleniumDefaults);
+    expect(model.law.family).toBe('shift');
+    expectWithin(1.2 * (1 - model.treated[0]!.gain.value), 0.12, 3e-3, 'taken');
+  });
+
+  it('superproportional: most from where there is most', () => {
+    const law = { family: 'intensifier-safe', exponent: 1.5, referenceDensity: 1.2 } as const;
+    const model = fitTreatment(
+      [reduced((u) => treatedNetDensity(u, 0.7, law), 3)],
+      seleniumDefaults,
+    );
+    expect(model.law.family).toBe('intensifier-safe');
+    expectWithin(model.law.exponent.value, 1.5, 0.02, 'exponent');
+    expectWithin(model.treated[0]!.gain.value, 0.7, 3e-3, 'gain');
+  });
+});

@@ -13,7 +13,13 @@ import type { GainLawFamily } from './gain-law.ts';
 import { pairStrips, type PairedReadings } from './pair-strips.ts';
 import { distinct } from './predict-treatment.ts';
 import type { ResponseFamily } from './response.ts';
-import type { SeleniumDefaults, TreatedGain, TreatmentModel } from './treatment-model.ts';
+import type {
+  HeldResponse,
+  SeleniumDefaults,
+  TreatedGain,
+  TreatmentModel,
+} from './treatment-model.ts';
+import { fogChanges } from './fog-change.ts';
 
 /** A treated strip with the untreated one of the same exposure. */
 export interface TreatedStrip {
@@ -31,6 +37,8 @@ export interface TreatedStrip {
 export interface FitTreatmentOptions {
   readonly law?: GainLawFamily | 'automatic';
   readonly family?: ResponseFamily | 'automatic';
+  /** Parameters that are held instead of fitted or defaulted. */
+  readonly held?: HeldResponse;
 }
 
 /** Untreated net density that at least one pair must reach to tell a gain. */
@@ -69,7 +77,7 @@ export function fitTreatment(
     usable.push({ strip, paired });
   }
   if (usable.length === 0) {
-    const model = defaultTreatment(defaults);
+    const model = defaultTreatment(defaults, options.held);
     return { ...model, warnings: distinct([...warnings, ...model.warnings]) };
   }
 
@@ -85,12 +93,17 @@ export function fitTreatment(
     { baths, gains: law.gains, covariance: law.covariance },
     defaults,
     options.family,
+    options.held,
   );
   const { doseResponse } = fit;
   const exponents = {
     concentrationExponent: doseResponse.concentrationExponent.value,
     temperatureCoefficient: doseResponse.temperatureCoefficient.value,
   };
+  const fog = fogChanges(
+    usable.map(({ paired }) => paired),
+    law.readingError,
+  );
   const treated = usable.map(({ strip, paired }, i): TreatedGain => ({
     strip: strip.strip,
     partsWater: strip.bath.partsWater,
@@ -99,6 +112,7 @@ export function fitTreatment(
     dose: doseOf(strip.bath, exponents),
     gain: law.gains[i] ?? { value: 1, standardError: null },
     pairs: paired.pairs.length,
+    baseFogChange: fog.each[i] ?? null,
   }));
   if (law.readingErrorAssumed) {
     warnings.push(warning('reading-error-assumed', { error: law.readingError }));
@@ -114,6 +128,7 @@ export function fitTreatment(
     law: law.law,
     doseResponse,
     treated,
+    baseFogChange: fog.mean,
     testedDoses: [Math.min(...doses), Math.max(...doses)],
     warnings: distinct(warnings),
   };

@@ -75,12 +75,14 @@ export {
   type EffectOptions,
   type TreatmentEffect,
 } from './treatment-effect.ts';
+export { RESPONSE_BOUNDS } from './held-response.ts';
 export {
   lawOf,
   RESPONSE_PARAMETERS,
   type ComparedModel,
   type DefaultParameter,
   type DoseResponse,
+  type HeldResponse,
   type FittedLaw,
   type LawReason,
   type ParameterOrigin,

@@ -76,7 +76,8 @@ export function nextTrial(
   const prior = Array.from({ length: size * size }, () => 0);
   RESPONSE_PARAMETERS.forEach((name, j) => {
     const [low, high] = defaults.parameters[name].range;
-    prior[j * size + j] = ((high - low) / 4) ** 2;
+    // What the user holds is not in doubt.
+    if (doseResponse.origin[name] !== 'held') prior[j * size + j] = ((high - low) / 4) ** 2;
   });
   const now = model.treated.reduce((covariance, { partsWater, bathMinutes, bathCelsius, gain }) => {
     const bath = { partsWater, minutes: bathMinutes, celsius: bathCelsius };

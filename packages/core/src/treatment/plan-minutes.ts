@@ -4,7 +4,7 @@
  *   k(t; p) = k wanted:   dt/dp = -(∂k/∂p) / (∂k/∂t)
  *
  * and the same with the completion R in place of k, where the plan is to go to the practical end of
- * the bath.
+ * the bath. An error s of the gain that is wanted adds s / (∂k/∂t).
  *
  * Sources: [Seber2003] section 5.1, the delta method. Deviations: built-in parameters have no error
  * but a plausible range; the minutes that each end of each range would need are combined in
@@ -34,12 +34,14 @@ type Still = { readonly partsWater: number; readonly celsius: number };
  * @param minutes - the planned minutes, above zero
  * @param bath - dilution and temperature
  * @param aim - what the minutes are to reach
+ * @param gainError - standard error of the gain that is aimed at; 0 where the aim is exact
  */
 export function minutesError(
   doseResponse: DoseResponse,
   minutes: number,
   bath: Still,
   aim: BathAim,
+  gainError = 0,
 ): MinutesError {
   const parameters = parametersOf(doseResponse);
   const derivatives = (family: ResponseFamily, values: readonly number[], at: number): number[] => {
@@ -52,7 +54,7 @@ export function minutesError(
         : [point.responseByParameter, (beside.response - point.response) / h];
     return by.map((derivative) => -derivative / slope);
   };
-  const standardError = errorAmongRivals(
+  const byBath = errorAmongRivals(
     doseResponse,
     minutes,
     derivatives(doseResponse.family, parameters, minutes),
@@ -64,6 +66,9 @@ export function minutesError(
         : { value, byParameter: derivatives(rival.family, rival.parameters, value) };
     },
   );
+
+  const byAim = gainError === 0 ? 0 : gainError * minutesPerGain(doseResponse, minutes, bath);
+  const standardError = byBath === null && byAim === 0 ? null : Math.hypot(byBath ?? 0, byAim);
 
   const own = standardError === null ? 0 : Math.log1p((2 * standardError) / minutes);
   // Minutes that each end of each plausible range would need; Infinity where it never gets there.
@@ -83,6 +88,14 @@ export function minutesError(
       up < Infinity ? minutes * Math.exp(up) : null,
     ],
   };
+}
+
+/** Minutes that one more unit of gain takes at the planned time. */
+function minutesPerGain(doseResponse: DoseResponse, minutes: number, bath: Still): number {
+  const gain = (at: number): number =>
+    gainPoint(doseResponse.family, parametersOf(doseResponse), { ...bath, minutes: at }).gain;
+  const h = 1e-4 * minutes;
+  return h / Math.abs(gain(minutes + h) - gain(minutes));
 }
 
 /** Minutes for an aim, or null where the bath never gets there. */

@@ -249,3 +249,67 @@ describe('the treated curve', () => {
     expect(treatedCurve(fit.curve, effect, [])).toEqual([]);
   });
 });
+
+describe('planning for a paper or a density range', () => {
+  const negative = { densityRange: 0.9 };
+
+  it('a density range is reached as a density range, whatever the enlarger sees of it', () => {
+    for (const [callierFactor, stain] of [
+      [1, 0],
+      [1.3, 0],
+      [1.2, 0.2],
+    ] as const) {
+      const plan = planTreatment(model, negative, { densityRange: 1 }, bath, {
+        ...options,
+        callierFactor,
+        stain,
+      });
+      expect(plan.aim).toBe('range');
+      expectWithin(plan.prediction.after.densityRange.value, 1, 1e-9, `Q ${callierFactor}`);
+    }
+  });
+
+  it('the same figure asked of the enlarger takes less bath where condenser light lengthens it', () => {
+    const asked = (target: { densityRange: number } | { printingRange: number }) =>
+      planTreatment(model, negative, target, bath, { ...options, callierFactor: 1.08 }).minutes;
+    expect(asked({ printingRange: 1 })).toBeLessThan(asked({ densityRange: 1 }));
+  });
+
+  it('an error of the scale, and of the negative, widens the interval of the minutes', () => {
+    const plan = (standardError: number | null, ofNegative: number | null = null) =>
+      planTreatment(
+        model,
+        { ...negative, standardError: ofNegative },
+        { printingRange: 1, standardError },
+        bath,
+        options,
+      );
+    const exact = plan(null);
+    expect(exact.minutesError!.standardError).toBeNull();
+    const measured = plan(0.01);
+    // k = 1/0.9 = 1.111, its error 1.111 x 0.01; dt/dk from a step of a thousandth (derived).
+    const slope =
+      (planTreatment(model, negative, { printingRange: 1.0009 }, bath, options).minutes -
+        exact.minutes) /
+      0.001;
+    expectWithin(
+      measured.minutesError!.standardError!,
+      slope * 0.0111,
+      0.02 * slope * 0.0111,
+      'error',
+    );
+    expect(measured.minutesError!.plausible[0]).toBeLessThan(exact.minutesError!.plausible[0]);
+    expectWithin(
+      plan(0.01, 0.009).minutesError!.standardError!,
+      Math.SQRT2 * measured.minutesError!.standardError!,
+      1e-6,
+      'both',
+    );
+  });
+
+  it.each([0, -1, NaN, 7])('refuses a density range of %s', (densityRange) => {
+    expect(() => planTreatment(model, negative, { densityRange }, bath, options)).toThrow(
+      InvalidArgumentError,
+    );
+  });
+});

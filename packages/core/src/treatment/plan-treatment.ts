@@ -2,6 +2,7 @@
  * Planning backwards: from the grade or range that is wanted to the minutes in the bath.
  *
  *   target grade -> printing range -> gain -> response -> dose -> minutes
+ *   var k = k² ((s_target / target)² + (s_range / range)²), added to what is not sure of the bath
  *
  * A grade is reached anywhere in its band. The plan aims at the middle of the band; where the bath
  * cannot carry the negative so far, it aims as far into the band as the practical end of the bath
@@ -28,8 +29,15 @@ import { doseForResponse } from './response.ts';
 import { rangeAfter, treatmentEffect } from './treatment-effect.ts';
 import type { TreatmentModel } from './treatment-model.ts';
 
-/** What the treatment is to reach: a grade of the table, or a range as the enlarger sees it. */
-export type TreatmentTarget = { readonly grade: number } | { readonly printingRange: number };
+/**
+ * What the treatment is to reach: a grade of the table; a range as the enlarger sees it, which is the
+ * exposure scale of a paper; or a density range, diffuse. The error of a scale that was measured
+ * widens the interval of the minutes.
+ */
+export type TreatmentTarget =
+  | { readonly grade: number }
+  | { readonly printingRange: number; readonly standardError?: number | null }
+  | { readonly densityRange: number };
 
 /** Where the plan aims. */
 export type PlanAim =
@@ -51,7 +59,7 @@ export interface TreatmentPlan {
   readonly reachable: boolean;
   readonly reason: NotReachable | null;
   readonly aim: PlanAim;
-  /** Printing range that the plan aims at. */
+  /** Printing range that the plan aims at; density range where that is the target. */
   readonly targetRange: number;
   /** Gain of the silver that the aim needs at the law's reference density. */
   readonly gainNeeded: number;
@@ -74,7 +82,7 @@ export interface TreatmentPlan {
  *
  * @param model - fitted or built-in
  * @param negative - density range, and the shadow's net density where the law needs it
- * @param target - grade of the table, or printing range
+ * @param target - grade of the table, printing range, or density range
  * @param bath - dilution and temperature
  * @param options - grade table, Callier factor, stain
  * @returns minutes and prediction; where the target is out of reach, the most that the bath gives
@@ -91,7 +99,8 @@ export function planTreatment(
   const { gradeTable, callierFactor = 1, stain = 0, stainKept = 1 } = options;
   const { doseResponse } = model;
   const { shadow, highlight } = endsOf(negative);
-  const usesDiffuse = gradeTable.light === 'condenser' && 'grade' in target;
+  const usesDiffuse =
+    'densityRange' in target || (gradeTable.light === 'condenser' && 'grade' in target);
   const factor = usesDiffuse ? 1 : callierFactor;
 
   const idle = treatmentEffect(model, { ...bath, minutes: 0 }, { stain, stainKept: 1 });
@@ -139,6 +148,7 @@ export function planTreatment(
             minutes,
             bath,
             aim === 'in-band' ? { completion } : { gain: prediction.effect.gain.value },
+            aim === 'in-band' ? 0 : gainNeeded * Math.hypot(...relativeErrors(target, negative)),
           ),
     completion,
     bath: { ...bath, minutes },
@@ -173,10 +183,10 @@ interface Aim {
 }
 
 function chooseAim(target: TreatmentTarget, table: GradeTable, before: number, most: number): Aim {
-  if ('printingRange' in target) {
-    const { printingRange: range } = target;
+  if (!('grade' in target)) {
+    const range = 'printingRange' in target ? target.printingRange : target.densityRange;
     if (!(range > 0 && range <= 6)) {
-      throw new InvalidArgumentError('planTreatment', 'printingRange', range, 'in (0, 6]');
+      throw new InvalidArgumentError('planTreatment', 'target range', range, 'in (0, 6]');
     }
     // A thousandth of density is below any reading.
     if (Math.abs(range - before) < 1e-3) return { aim: 'already-there', range, reason: null };
@@ -197,6 +207,13 @@ function chooseAim(target: TreatmentTarget, table: GradeTable, before: number, m
     return { aim: 'in-band', range: most, reason: null };
   }
   return { aim: 'most-reachable', range: band.lower, reason: 'needs-more-gain' };
+}
+
+/** Standard errors of target and negative as parts of themselves; none where they were not measured. */
+function relativeErrors(target: TreatmentTarget, negative: NegativeToTreat): number[] {
+  const ofTarget =
+    'printingRange' in target ? (target.standardError ?? 0) / target.printingRange : 0;
+  return [ofTarget, (negative.standardError ?? 0) / negative.densityRange];
 }
 
 /** Part of the change at which the range is reached, by bisection; the range grows with the part. */

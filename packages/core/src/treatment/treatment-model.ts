@@ -59,8 +59,14 @@ export interface UsualRange {
   readonly usual: readonly [number, number];
 }
 
-/** Whether a parameter comes from the user's trials or from the built-in numbers. */
-export type ParameterOrigin = 'fitted' | 'default';
+/**
+ * Whether a parameter comes from the user's trials, from the built-in numbers, or was held at a
+ * value that the user named.
+ */
+export type ParameterOrigin = 'fitted' | 'default' | 'held';
+
+/** Values at which parameters are held, whatever trials and defaults say. */
+export type HeldResponse = Readonly<Partial<Record<ResponseParameter, number>>>;
 
 /** One candidate of a choice between models. */
 export interface ComparedModel {
@@ -101,7 +107,7 @@ export interface DoseResponse {
   readonly origin: Readonly<Record<ResponseParameter, ParameterOrigin>>;
   /** Row-major 5 x 5 in the order of `RESPONSE_PARAMETERS`, zero for defaults; null without trials. */
   readonly covariance: readonly number[] | null;
-  /** Range that each defaulted parameter may well have; null for fitted ones. */
+  /** Range that each defaulted parameter may well have; null for fitted and held ones. */
   readonly plausible: Readonly<Record<ResponseParameter, readonly [number, number] | null>>;
   /** Minutes to 95 % of the change, at the bath named beside it. */
   readonly completion95Minutes: Estimate & {
@@ -134,15 +140,19 @@ export interface TreatedGain {
   readonly gain: Estimate;
   /** Pairs of readings behind it. */
   readonly pairs: number;
+  /** Base + fog after the bath less base + fog before; null where either was not read. */
+  readonly baseFogChange: Estimate | null;
 }
 
 /** What a bath does to net densities. Plain data; can be stored and sent to a worker. */
 export interface TreatmentModel {
   readonly process: 'selenium';
-  readonly origin: ParameterOrigin;
+  readonly origin: 'fitted' | 'default';
   readonly law: FittedLaw;
   readonly doseResponse: DoseResponse;
   readonly treated: readonly TreatedGain[];
+  /** What the bath does to base + fog, by all strips where it was read before and after; else null. */
+  readonly baseFogChange: Estimate | null;
   /** Least and greatest dose that was tried; null without trials. */
   readonly testedDoses: readonly [number, number] | null;
   readonly warnings: readonly Warning[];

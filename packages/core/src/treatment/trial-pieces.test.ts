@@ -41,7 +41,7 @@ function pieces(
 const covers = ({ value, standardError }: Estimate, truth: number): boolean =>
   Math.abs(value - truth) <= 1.96 * (standardError ?? 0);
 
-describe('trial pieces of two spots', () => {
+describe('trial pieces of two spots', { timeout: 60_000 }, () => {
   it('one piece: 95 % intervals of its gain cover the truth in about 95 % of cases', () => {
     const deviate = deviates(41);
     let covered = 0;

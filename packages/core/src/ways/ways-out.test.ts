@@ -367,9 +367,13 @@ describe('the ways out of a hard negative', () => {
     const plain = way(long, 'reduce-proportional');
     const steep = way(long, 'reduce-superproportional');
     for (const each of [plain, steep]) expectWithin(range(each), 0.875, 1e-9, each.id);
-    // Near the shadow more of the silver is left to the steeper law only where its gain is higher;
-    // its slope rises towards the highlight.
-    expect(steep.highlightSeparation).toBeGreaterThan(plain.highlightSeparation);
+    // It takes most where there is most: the dense part lies closer together, the thin one wider.
+    expect(steep.highlightSeparation).toBeLessThan(plain.highlightSeparation);
+    expect(steep.shadowSeparation).toBeGreaterThan(plain.shadowSeparation);
+    // The shadow keeps more of its silver: net 0.25 less a share that falls faster than itself.
+    const { shadow, highlight } = { shadow: 0.25, highlight: 2.25 };
+    const kept = shadow - (1 - steep.gain) * highlight * (shadow / highlight) ** 1.5;
+    expect(kept).toBeGreaterThan(plain.gain * shadow);
   });
 
   it('take the same everywhere in a surface reducer, which leaves the range as it was', () => {

@@ -28,7 +28,13 @@ import {
 } from '../treatment/index.ts';
 import { warning } from '../warning.ts';
 import { intensifiers, type BathWay } from './intensifiers.ts';
-import { lawChange, rangeOf, type NegativeChange, type NegativeNets } from './negative-change.ts';
+import {
+  lawChange,
+  rangeOf,
+  type ChangeSettings,
+  type NegativeChange,
+  type NegativeNets,
+} from './negative-change.ts';
 import { nextRoll, type KnownDevelopment } from './next-roll.ts';
 import { reducers } from './reducers.ts';
 import { splitWay } from './split-way.ts';
@@ -78,7 +84,7 @@ export function waysOut(input: WaysInput): WayOut[] {
   const settings = { callierFactor, stain, stainKept: 1 };
   const alone = lawChange(1, PROPORTIONAL, settings);
   const before = rangeOf(alone, negative);
-  const aim = aimedRange(target, gradeTable, callierFactor);
+  const aim = aimedRange(target, gradeTable, settings);
   const middle = 0.5 * (shadow + highlight);
   const frame: Frame = { input, alone, aim, callierFactor, middle };
   const way = (id: WayId, change: NegativeChange, more: Partial<WayOut> = {}): WayOut =>
@@ -176,8 +182,16 @@ const NAMED = {
   superproportionalExponent: 'exponent of the superproportional reducer',
 } as const;
 
-function aimedRange(target: TreatmentTarget, table: GradeTable, callierFactor: number): number {
+function aimedRange(
+  target: TreatmentTarget,
+  table: GradeTable,
+  { callierFactor, stain }: ChangeSettings,
+): number {
   if ('printingRange' in target) return target.printingRange;
+  if ('densityRange' in target) {
+    // Diffuse density as the enlarger sees it, stain as it is now.
+    return (target.densityRange * (callierFactor + stain)) / (1 + stain);
+  }
   const { lower, upper } = gradeBand(target.grade, table);
   return 0.5 * (lower + upper) * condenserFactor(table, callierFactor);
 }
