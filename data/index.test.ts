@@ -245,6 +245,7 @@ describe('cautions of every process', () => {
       for (const hazard of hazards) {
         const caution = cautions.find((each) => each.id === hazard);
         expect(caution?.severity, `${id}: ${hazard}`).toBe('danger');
+        expect(caution!.short, hazard).toMatch(/\w/);
         expect(caution!.provenance.references.length, hazard).toBeGreaterThan(0);
       }
     }

@@ -43,6 +43,8 @@ export interface Caution {
   readonly step: 'before' | 'during' | 'after';
   /** `danger` to people, or `loss` of the negative. */
   readonly severity: 'danger' | 'loss';
+  /** What can hurt in a few words, for tables; null where nothing names it. */
+  readonly short: string | null;
   readonly text: string;
   readonly provenance: Provenance;
 }

@@ -26,6 +26,13 @@ export {
 export type { Mended } from './saving/mend-references.ts';
 export { SCHEMA_VERSION } from './saving/migrations.ts';
 export { WARNING_TEXT, warningText } from './wording/warning-text.ts';
+export {
+  fogChangeText,
+  LAW_NAMES,
+  RESPONSE_NAMES,
+  stainLossText,
+  untoldText,
+} from './wording/treatment-words.ts';
 export { inputFault } from './wording/input-fault.ts';
 export { readReadings, readingsReader, type ReadOptions } from './exchange/read-readings.ts';
 export { writeReadings, type WriteOptions } from './exchange/write-readings.ts';

@@ -4,6 +4,7 @@
  */
 import {
   completionCurve,
+  derivedBaseFog,
   exactly,
   fitTreatment,
   matchNegative,
@@ -25,20 +26,22 @@ import {
   type TreatmentModel,
   type TreatmentPlan,
   type TreatmentPrediction,
+  type TreatmentTarget,
   type Warning,
 } from '@wedgebook/core';
 import { gradeTables, seleniumDefaults } from '@wedgebook/data';
 import {
   modelledTreatment,
+  type HeldParameters,
   type ModelledTreatment,
   type Negative,
   type PaperSource,
   type Plan,
-  type Strip,
 } from '@wedgebook/notebook';
 import type { SheetPoint } from '@wedgebook/charts';
 import { text } from '../text.ts';
 import { gradeTableOf, type Derive, type StripFit } from './derive.ts';
+import { heldResponse, targetOf } from './bath-order.ts';
 import { memo } from './memo.ts';
 import type { WorkDocument } from './work.ts';
 
@@ -74,6 +77,8 @@ export interface BathView {
   readonly match: NegativeMatch | null;
   readonly model: TreatmentModel;
   readonly prediction: TreatmentPrediction | null;
+  /** What the bath is planned for; null where the plan does not say enough. */
+  readonly target: TreatmentTarget | null;
   readonly plan: TreatmentPlan | null;
   readonly sensitivity: Sensitivity;
   /** The trial pieces that would tell most about the bath as set. */
@@ -81,7 +86,6 @@ export interface BathView {
 }
 
 const ASSUMED_SHADOW = 0.1;
-const NO_STRIPS: readonly Strip[] = [];
 
 export class DeriveBath {
   readonly #derive: Derive;
@@ -116,7 +120,7 @@ export class DeriveBath {
         modelledTreatment(strip.treatment) !== null &&
         strip.rows.some((row) => row.densities.some((density) => density !== null)),
     );
-    const inputs = (treated.length === 0 ? NO_STRIPS : treated).flatMap((strip): unknown[] => {
+    const inputs = treated.flatMap((strip): unknown[] => {
       const partner = this.#derive.stripOf(document, strip.treatment?.untreatedStripId ?? null);
       return [
         strip.name,
@@ -126,7 +130,7 @@ export class DeriveBath {
         partner === null ? null : this.#derive.fit(document, partner, family).readings,
       ];
     });
-    return this.#model(inputs);
+    return this.#model([document.plan.held, ...inputs]);
   }
 
   /** The curve after the bath of the plan. */
@@ -164,18 +168,12 @@ export class DeriveBath {
               ...(paper === null ? {} : { paper: paper.exposureScale }),
             },
           );
+    const target = targetOf(plan, targetGrade, gradeTable, paper);
     const bath = { partsWater: plan.partsWater, minutes: plan.minutes, celsius: plan.celsius };
     const predicted =
       ends === null || !(ends.densityRange > 0)
         ? null
-        : this.#prediction(
-            model,
-            ends.densityRange,
-            netShadow(ends),
-            plan,
-            gradeTable,
-            targetGrade,
-          );
+        : this.#prediction(model, ends.densityRange, netShadow(ends), plan, gradeTable, target);
     return {
       gradeTable,
       negative,
@@ -185,6 +183,7 @@ export class DeriveBath {
       match,
       model,
       prediction: predicted?.prediction ?? null,
+      target,
       plan: predicted?.plan ?? null,
       sensitivity: sensitivityOf(model, bath),
       nextTrial: this.#next(model, plan.partsWater, plan.minutes, plan.celsius),
@@ -296,7 +295,7 @@ export function netShadow({ shadow, baseFog, rangeOnly }: NegativeEnds): number 
 
 function fitModel(inputs: readonly unknown[]): TreatmentModel {
   const strips = [];
-  for (let i = 0; i < inputs.length; i += 5) {
+  for (let i = 1; i < inputs.length; i += 5) {
     const [name, bath, treated, partnerId, untreated] = inputs.slice(i, i + 5) as [
       string,
       ModelledTreatment,
@@ -306,7 +305,8 @@ function fitModel(inputs: readonly unknown[]): TreatmentModel {
     ];
     strips.push({ strip: name, bath, treated, untreated, untreatedStrip: partnerId });
   }
-  return fitTreatment(strips, seleniumDefaults);
+  const held = heldResponse(inputs[0] as HeldParameters);
+  return fitTreatment(strips, seleniumDefaults, { held });
 }
 
 function predictAndPlan(
@@ -315,7 +315,7 @@ function predictAndPlan(
   shadowNetDensity: number | undefined,
   plan: Plan,
   gradeTable: GradeTable,
-  targetGrade: number,
+  target: TreatmentTarget | null,
 ): { prediction: TreatmentPrediction; plan: TreatmentPlan | null } {
   const negative = {
     densityRange,
@@ -323,12 +323,12 @@ function predictAndPlan(
   };
   const { partsWater, minutes, celsius, callierFactor, stain, stainKept } = plan;
   const options = { gradeTable, callierFactor, stain, stainKept };
-  const hasGrade = gradeTable.bands.some(({ grade }) => grade === targetGrade);
   return {
     prediction: predictTreatment(model, negative, { partsWater, minutes, celsius }, options),
-    plan: hasGrade
-      ? planTreatment(model, negative, { grade: targetGrade }, { partsWater, celsius }, options)
-      : null,
+    plan:
+      target === null
+        ? null
+        : planTreatment(model, negative, target, { partsWater, celsius }, options),
   };
 }
 
@@ -338,7 +338,9 @@ function drawTreated(fit: StripFit, model: TreatmentModel, plan: Plan): readonly
   const effect = treatmentEffect(model, { partsWater, minutes, celsius }, { stain, stainKept });
   const [from, to] = fit.curve.logExposureRange;
   const exposures = Array.from({ length: 121 }, (_, i) => from + ((to - from) * i) / 120);
-  return treatedCurve(fit.curve, effect, exposures);
+  const { clearBaseDensity: clear } = plan;
+  const tonesFog = clear !== null && clear >= 0 && clear <= derivedBaseFog(fit.curve).value;
+  return treatedCurve(fit.curve, effect, exposures, tonesFog ? { clearBaseDensity: clear } : {});
 }
 
 /** Trials judged by the bath as set; by the whole of its effect where no time is set. */

@@ -3,10 +3,11 @@ import {
   generatedPaper,
   waysOut,
   type CharacteristicCurve,
+  type KnownDevelopment,
   type PrintPaper,
   type WayOut,
 } from '@wedgebook/core';
-import { filterSettings, processDefaults } from '@wedgebook/data';
+import { builtInSplit, processDefaults } from '@wedgebook/data';
 import type { Plan } from '@wedgebook/notebook';
 import { netShadow, type BathView } from './derive-bath.ts';
 
@@ -21,12 +22,8 @@ export interface WaysView {
   readonly separationAt: SeparationAt;
   /** Base + fog under the densities; null where only a range is known. */
   readonly baseFog: number | null;
-  readonly target: number;
 }
 
-const SCALES = filterSettings.settings.map(({ isoRange }) => isoRange / 100);
-/** Shortest and longest scale of the variable-contrast paper whose sheet is built in. */
-export const SPLIT_SCALES = [Math.min(...SCALES), Math.max(...SCALES)] as const;
 /** Where only a range is known, its foot is put at the speed point. */
 const ASSUMED_SHADOW = 0.1;
 
@@ -34,20 +31,20 @@ const ASSUMED_SHADOW = 0.1;
  * @param view - negative, paper, model and plan
  * @param plan - dilution, temperature, light and stain
  * @param curve - of the paper strip in use, or null
- * @param target - grade to reach
  * @param asked - densities chosen by the user, or null for the negative's own ends
- * @returns null where there is no negative with a range, or no such grade
+ * @param development - what is known of how the film of the negative develops
+ * @returns null where there is no negative with a range, or no target
  */
 export function waysView(
   view: BathView,
   plan: Plan,
   curve: CharacteristicCurve | null,
-  target: number,
   asked: SeparationAt | null,
+  development: KnownDevelopment,
 ): WaysView | null {
-  const { ends, gradeTable, model, paper } = view;
+  const { ends, gradeTable, model, paper, target } = view;
   if (ends === null || !(ends.densityRange > 0)) return null;
-  if (!gradeTable.bands.some(({ grade }) => grade === target)) return null;
+  if (target === null) return null;
   const shadow = netShadow(ends) ?? ASSUMED_SHADOW;
   const negative = { shadow, highlight: shadow + ends.densityRange };
   const separationAt = asked ?? negative;
@@ -57,14 +54,15 @@ export function waysView(
     model,
     negative,
     separationAt,
-    target: { grade: target },
+    target,
     bath: { partsWater, celsius },
     options: { gradeTable, callierFactor, stain, stainKept },
     defaults: processDefaults,
-    splitScales: SPLIT_SCALES,
+    split: builtInSplit,
+    development,
     ...(own === null ? {} : { paper: own }),
   });
-  return { ways, separationAt, baseFog: ends.rangeOnly ? null : ends.baseFog, target };
+  return { ways, separationAt, baseFog: ends.rangeOnly ? null : ends.baseFog };
 }
 
 /** A strip of the user's own, or the generated paper of the scale that is stated. */

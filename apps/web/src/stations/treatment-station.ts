@@ -4,9 +4,14 @@
  * grade says whether it can be reached and why.
  */
 import { formatNumber, layoutRangeRuler, type SheetPaperFit } from '@wedgebook/charts';
-import { gainAtBath, type TreatmentModel, type TreatmentPrediction } from '@wedgebook/core';
+import {
+  gainAtBath,
+  toneBaseFog,
+  type TreatmentModel,
+  type TreatmentPrediction,
+} from '@wedgebook/core';
 import { cautionsFor, seleniumDefaults } from '@wedgebook/data';
-import type { Plan } from '@wedgebook/notebook';
+import { TARGET_KINDS, type Plan } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
@@ -55,7 +60,6 @@ export class TreatmentStation extends LitElement {
     return {
       bath: view,
       plan,
-      targetGrade: document.plan.targetGrade,
       completion: this.#completion(bath.completion(view.model, plan), plan, view),
       fit: this.#fit(view, derive.stripOf(document, session.stripId), plan.minutes),
     };
@@ -64,7 +68,7 @@ export class TreatmentStation extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const view = this.app.value;
     if (view === undefined) return nothing;
-    const { bath, plan, completion, fit, targetGrade } = view;
+    const { bath, plan, completion, fit } = view;
     const { model, prediction } = bath;
     const { gain } = gainAtBath(model.doseResponse, plan);
     return html`<section class="station" aria-labelledby="title">
@@ -85,13 +89,16 @@ export class TreatmentStation extends LitElement {
       ${
         prediction === null
           ? html`<p class="quiet">${bath.missing ?? text.treatment.noNegative}</p>`
-          : beforeAfterTemplate(prediction, model)
+          : beforeAfterTemplate(prediction, model, fogOf(bath, plan, prediction))
       }
       <h3>${text.treatment.targetTitle}</h3>
-      ${this.targetTemplate(bath, targetGrade)}
+      ${this.targetTemplate(bath, plan)}
       <h3>${text.treatment.completionTitle}</h3>
       <wb-chart id="completion" .height=${280} .layout=${completion}></wb-chart>
-      ${nextTrialTemplate(bath.nextTrial)} ${modelTemplate(model)}
+      ${nextTrialTemplate(bath.nextTrial)}
+      ${modelTemplate(model, plan.held, (name, value) => {
+        this.set({ held: { ...plan.held, [name]: value } }, `held ${name}`);
+      })}
       ${warningList(prediction?.warnings ?? model.warnings)}
       <wb-trials></wb-trials>
       <wb-ways></wb-ways>
@@ -193,6 +200,27 @@ export class TreatmentStation extends LitElement {
         </div>
         <p class="quiet small">${t.stainHint}</p>
       </details>
+      <details>
+        <summary>${t.fogTitle(plan)}</summary>
+        <div class="fields">
+          <wb-number
+            id="clear-base"
+            optional
+            label=${t.clearBase}
+            unit=${t.clearBaseUnit}
+            key="plan/clear-base"
+            .value=${plan.clearBaseDensity}
+            .min=${0}
+            .max=${2}
+            .step=${0.01}
+            .decimals=${3}
+            @wb-value=${({ detail }: CustomEvent<number | null>) => {
+              this.set({ clearBaseDensity: detail }, 'clear base');
+            }}
+          ></wb-number>
+        </div>
+        <p class="quiet small">${t.clearBaseHint}</p>
+      </details>
       ${
         plan.stain > 0
           ? html`<p class="stain-loss">${text.compared.stainLoss(gain, plan.stain)}</p>`
@@ -201,25 +229,63 @@ export class TreatmentStation extends LitElement {
   }
 
   private targetTemplate(
-    { plan, gradeTable, sensitivity }: BathView,
-    targetGrade: number,
+    { plan, target, gradeTable, sensitivity, prediction, missing }: BathView,
+    { targetKind, targetGrade, targetRange }: Plan,
   ): TemplateResult {
     const t = text.treatment;
     const sureness = plan === null ? null : t.sureness(plan);
     const usable = plan !== null && plan.reachable && plan.minutes > 0;
+    const said =
+      target === null
+        ? t.noTarget[targetKind]
+        : plan === null
+          ? (missing ?? t.noNegative)
+          : t.planSays(plan, target);
     return html`<div class="fields">
         ${choice({
-          id: 'target',
-          label: t.target,
-          selected: String(targetGrade),
-          options: gradeTable.bands.map(({ grade }) => [
-            String(grade),
-            text.match.gradeLabel(grade),
-          ]),
-          onChoose: (grade) => {
-            this.set({ targetGrade: Number(grade) }, `target ${grade}`);
+          id: 'target-kind',
+          label: t.targetKind,
+          selected: targetKind,
+          options: TARGET_KINDS.map((kind) => [kind, t.targetKinds[kind]] as const),
+          onChoose: (kind) => {
+            const chosen = TARGET_KINDS.find((each) => each === kind) ?? 'grade';
+            this.set({ targetKind: chosen }, `target ${kind}`);
           },
         })}
+        ${
+          targetKind === 'grade'
+            ? choice({
+                id: 'target',
+                label: t.target,
+                selected: String(targetGrade),
+                options: gradeTable.bands.map(({ grade }) => [
+                  String(grade),
+                  text.match.gradeLabel(grade),
+                ]),
+                onChoose: (grade) => {
+                  this.set({ targetGrade: Number(grade) }, `target ${grade}`);
+                },
+              })
+            : nothing
+        }
+        ${
+          targetKind === 'range'
+            ? html`<wb-number
+                id="target-range"
+                optional
+                label=${t.targetRange}
+                key="plan/target-range"
+                .value=${targetRange}
+                .min=${0.05}
+                .max=${6}
+                .step=${0.05}
+                .decimals=${3}
+                @wb-value=${({ detail }: CustomEvent<number | null>) => {
+                  this.set({ targetRange: detail }, 'target range');
+                }}
+              ></wb-number>`
+            : nothing
+        }
         ${
           usable
             ? html`<button
@@ -234,9 +300,11 @@ export class TreatmentStation extends LitElement {
             : nothing
         }
       </div>
-      <p class="plan">${plan === null ? t.noNegative : t.planSays(plan, targetGrade)}</p>
+      <p class="plan">${said}</p>
       ${sureness === null ? nothing : html`<p class="sureness">${sureness}</p>`}
-      <p class="quiet small">${t.sensitivity(sensitivity)}</p>`;
+      <p class="quiet small">
+        ${t.sensitivity(sensitivity, prediction?.before.printingRange.value ?? null)}
+      </p>`;
   }
 }
 
@@ -245,9 +313,23 @@ function toQuarter(minutes: number): number {
   return rounded > 0 ? rounded : minutes;
 }
 
+/** Base + fog before and after; null where it is not known. */
+function fogOf(
+  { ends }: BathView,
+  { clearBaseDensity }: Plan,
+  { effect }: TreatmentPrediction,
+): { readonly before: number; readonly after: number; readonly above: boolean } | null {
+  const before = ends?.rangeOnly === true ? null : (ends?.baseFog ?? null);
+  if (before === null) return null;
+  const above = clearBaseDensity !== null && clearBaseDensity > before;
+  const clear = above || clearBaseDensity === null ? undefined : clearBaseDensity;
+  return { before, after: toneBaseFog(before, effect, clear), above };
+}
+
 function beforeAfterTemplate(
   { before, after, effect, plausibleRange }: TreatmentPrediction,
   model: TreatmentModel,
+  fog: ReturnType<typeof fogOf>,
 ): TemplateResult {
   const t = text.treatment;
   const iso = (range: typeof before.isoRange) =>
@@ -289,10 +371,12 @@ function beforeAfterTemplate(
           estimate(after.densityRange, 2),
         )}
         ${row(text.match.isoRangeWanted, iso(before.isoRange), iso(after.isoRange))}
+        ${fog === null ? nothing : row(t.baseFog, formatNumber(fog.before, 2), formatNumber(fog.after, 2))}
         ${row(t.gain, '×1', html`×${estimate(effect.gain, 3)}`)}
         ${row(t.completion, '0 %', `${formatNumber(100 * effect.completion.value, 0)} %`)}
       </tbody>
     </table>
+    ${fog?.above === true ? html`<p class="wrong">${t.clearBaseAbove}</p>` : nothing}
     <p class="quiet small">${t.plausible(effect.plausibleGain, plausibleRange, model.origin)}</p>`;
 }
 

@@ -6,19 +6,29 @@ import { formatNumber, formatSigned, layoutWaysChart, type WayRow } from '@wedge
 import {
   sortWays,
   WAY_ORDERS,
+  type KnownDevelopment,
   type ProcessNumber,
   type WayOrder,
   type WayOut,
 } from '@wedgebook/core';
-import { cautions, processDefaults, wayNotes } from '@wedgebook/data';
+import {
+  builtInSplit,
+  cautions,
+  filterFactorsProvenance,
+  processDefaults,
+  wayNotes,
+  type WayNote,
+} from '@wedgebook/data';
+import type { Negative } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
-import { noticeStyles, sourceMark } from '../parts/notices.ts';
+import { estimate, noticeStyles, sourceMark } from '../parts/notices.ts';
 import type { SceneLayout } from '../parts/scene-chart.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { waysView, type SeparationAt, type WaysView } from '../state/derive-ways.ts';
+import { knownDevelopment } from '../state/known-development.ts';
 import type { BathView } from '../state/derive-bath.ts';
 import { memo } from '../state/memo.ts';
 import { text } from '../text.ts';
@@ -28,6 +38,7 @@ import { waysStyles } from './treatment-ways.styles.ts';
 import '../parts/number-field.ts';
 import '../parts/scene-chart.ts';
 
+const CAUTION_OF = new Map(cautions.map((caution) => [caution.id, caution]));
 const NOTES = new Map(wayNotes.map((note) => [note.id, note]));
 
 @customElement('wb-ways')
@@ -39,6 +50,7 @@ export class WaysTable extends LitElement {
   @state() private asked: SeparationAt | null = null;
 
   readonly #ways = memo(waysView);
+  readonly #development = memo(knownDevelopment);
   readonly #chart = memo(chartOf);
   private readonly app = new AppController(this, ({ document }, { bath, derive }) => {
     const view = bath.view(document, document.plan.curveFamily, document.plan.targetGrade);
@@ -48,7 +60,7 @@ export class WaysTable extends LitElement {
     return {
       bath: view,
       plan: document.plan,
-      target: document.plan.targetGrade,
+      development: this.#development(document, derive, view.negative),
       curve: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily).curve,
     };
   });
@@ -56,8 +68,8 @@ export class WaysTable extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const view = this.app.value;
     if (view === undefined) return nothing;
-    const { bath, plan, curve, target } = view;
-    const reckoned = this.#ways(bath, plan, curve, target, this.asked);
+    const { bath, plan, curve, development } = view;
+    const reckoned = this.#ways(bath, plan, curve, this.asked, development);
     const t = text.ways;
     if (reckoned === null) {
       return html`<h3>${t.title}</h3>
@@ -66,7 +78,7 @@ export class WaysTable extends LitElement {
     const ways = sortWays(reckoned.ways, this.order);
     return html`<h3 id="ways-title">${t.title}</h3>
       <p>${t.says}</p>
-      ${this.controlsTemplate(reckoned)}
+      ${this.controlsTemplate(reckoned, bath.negative, development)}
       <wb-chart
         id="ways-chart"
         .layout=${this.#chart(reckoned, bath, this.order, plan.callierFactor)}
@@ -77,7 +89,11 @@ export class WaysTable extends LitElement {
       ${numbersTemplate()}`;
   }
 
-  private controlsTemplate({ separationAt, baseFog }: WaysView): TemplateResult {
+  private controlsTemplate(
+    { separationAt, baseFog }: WaysView,
+    negative: Negative | null,
+    { minutes, celsius }: KnownDevelopment,
+  ): TemplateResult {
     const t = text.ways;
     const foot = baseFog ?? 0;
     const field = (end: keyof SeparationAt, label: string): TemplateResult =>
@@ -106,6 +122,31 @@ export class WaysTable extends LitElement {
         },
       })}
       ${field('shadow', t.shadowAt)} ${field('highlight', t.highlightAt)}
+      ${
+        negative === null
+          ? nothing
+          : html`<wb-number
+              id="ways-developed"
+              optional
+              label=${t.developed}
+              unit=${t.developedUnit(celsius)}
+              key=${`ways/developed/${negative.id}`}
+              .value=${minutes}
+              .min=${0.25}
+              .max=${1000}
+              .step=${0.5}
+              @wb-value=${({ detail }: CustomEvent<number | null>) => {
+                this.app.app.store.dispatch({
+                  type: 'negative/change',
+                  id: negative.id,
+                  changes: {
+                    development: detail === null ? null : { minutes: detail, celsius },
+                  },
+                  mergeKey: `ways/developed/${negative.id}`,
+                });
+              }}
+            ></wb-number>`
+      }
     </div>`;
   }
 }
@@ -126,7 +167,8 @@ function tableTemplate(ways: readonly WayOut[]): TemplateResult {
           <th scope="col" role="columnheader" class="number">${t.shadows}</th>
           <th scope="col" role="columnheader" class="number">${t.exposure}</th>
           <th scope="col" role="columnheader" class="number">${t.grain}</th>
-          <th scope="col" role="columnheader">${t.paper}</th>
+          <th scope="col" role="columnheader">${t.lost}</th>
+          <th scope="col" role="columnheader">${t.hazards}</th>
         </tr>
       </thead>
       <tbody role="rowgroup">
@@ -140,6 +182,7 @@ function rowTemplate(way: WayOut): TemplateResult {
   const t = text.ways;
   const { negative, plausibleRange, graininess } = way;
   const detail = t.detail(way);
+  const note = NOTES.get(way.id);
   const between =
     plausibleRange === null
       ? nothing
@@ -153,14 +196,20 @@ function rowTemplate(way: WayOut): TemplateResult {
     <th scope="row" role="rowheader">
       ${t.names[way.id]} ${detail === '' ? nothing : html`<span class="detail">${detail}</span>`}
     </th>
-    ${cell(t.range, html`${formatNumber(negative.printingRange.value, 2)}${between}`)}
-    ${cell(t.grade, text.gradeLong(negative.paperGrade), '')}
+    ${cell(t.range, html`${estimate(negative.printingRange, 2)}${between}`)}
+    ${cell(t.grade, html`${text.gradeLong(negative.paperGrade)}<span class="detail">${t.paperName(way.paper, way.paperGrade)}</span>`, 'on')}
     ${cell(t.highlights, formatNumber(way.highlightSeparation, 2))}
     ${cell(t.shadows, formatNumber(way.shadowSeparation, 2))}
     ${cell(t.exposure, formatSigned(way.exposureStops, 1))}
     ${cell(t.grain, `${formatNumber(graininess.negative, 2)} / ${formatNumber(graininess.print, 2)}`)}
-    ${cell(t.paper, t.paperName(way.paper, way.paperGrade), 'on')}
+    ${cell(t.lost, note === undefined ? '' : t.loses(note), 'words')}
+    ${cell(t.hazards, hazardsOf(note), 'words')}
   </tr>`;
+}
+
+function hazardsOf(note: WayNote | undefined): string {
+  const short = (note?.hazards ?? []).flatMap((id) => CAUTION_OF.get(id)?.short ?? []);
+  return short.length === 0 ? text.ways.noHazard : short.join('; ');
 }
 
 /** Cautions of the processes in the table; those of selenium and all wet work stand above it. */
@@ -197,19 +246,26 @@ function numbersTemplate(): TemplateResult {
         ${formatNumber(value, 2)} ${unit === '1' ? '' : unit}, ${t.between(range[0], range[1])}.
         ${sourceMark(provenance)}
       </dd>`;
-  const { chromiumGain, superproportionalExponent, leastShadow } = processDefaults;
+  const { chromiumGain, redevelopedPart, superproportionalExponent, leastShadow, partOfLimit } =
+    processDefaults;
+  const { softFactor, hardFactor, provenance } = builtInSplit;
   return html`<details>
     <summary>${t.builtIn}</summary>
     <dl class="costs">
-      ${row(t.chromiumGain, chromiumGain)} ${row(t.superproportional, superproportionalExponent)}
-      ${row(t.leastShadow, leastShadow)}
+      ${row(t.chromiumGain, chromiumGain)} ${row(t.redevelopedPart, redevelopedPart)}
+      ${row(t.superproportional, superproportionalExponent)} ${row(t.leastShadow, leastShadow)}
+      ${row(t.partOfLimit, partOfLimit)}
+      <dt>${t.layers}</dt>
+      <dd>${sourceMark(provenance)}</dd>
+      <dt>${t.filters}</dt>
+      <dd>${t.filterFactors(softFactor, hardFactor)} ${sourceMark(filterFactorsProvenance)}</dd>
     </dl>
   </details>`;
 }
 
 function chartOf(
-  { ways, target }: WaysView,
-  { gradeTable }: BathView,
+  { ways }: WaysView,
+  { gradeTable, target }: BathView,
   order: WayOrder,
   callierFactor: number,
 ): SceneLayout {
@@ -241,7 +297,7 @@ function chartOf(
       title: text.ways.chart,
       rows,
       bands,
-      aim: { label: text.ways.aim(target, aim), printingRange: aim },
+      aim: { label: text.ways.aim(text.treatment.goalShort(target), aim), printingRange: aim },
     });
 }
 

@@ -7,9 +7,10 @@ import type {
   Sensitivity,
   TreatmentModel,
   TreatmentPlan,
+  TreatmentTarget,
 } from '@wedgebook/core';
 import type { MixedVolume, MixingSheet } from '@wedgebook/core/quantities';
-import type { Plan } from '@wedgebook/notebook';
+import type { HeldParameters, Plan, TargetKind } from '@wedgebook/notebook';
 import { bath, gradeShort, plural, trimmed } from './phrases.ts';
 
 export const treatment = {
@@ -52,26 +53,49 @@ export const treatment = {
     origin: TreatmentModel['origin'],
   ) =>
     `The gain may well lie between ×${formatNumber(gain[0], 2)} and ×${formatNumber(gain[1], 2)}, the density range after it between ${formatNumber(range[0], 2)} and ${formatNumber(range[1], 2)}${origin === 'default' ? ': built-in numbers, so treat a scrap first' : ''}.`,
-  targetTitle: 'Aim for a grade',
+  targetTitle: 'Plan backwards from an aim',
+  targetKind: 'Aim for',
+  targetKinds: {
+    grade: 'a grade of paper',
+    paper: 'the scale of the paper above',
+    range: 'a density range',
+  } satisfies Record<TargetKind, string>,
   target: 'Grade to reach',
+  targetRange: 'Density range to reach',
+  noTarget: {
+    grade: 'The grade table has no such grade.',
+    paper: 'Choose a paper of your own above: the bath is then planned for its exposure scale.',
+    range: 'Type the density range that the negative should have after the bath.',
+  } satisfies Record<TargetKind, string>,
+  goalShort: (target: TreatmentTarget | null): string => {
+    if (target === null) return 'none';
+    if ('grade' in target) return `grade ${target.grade}`;
+    return 'printingRange' in target ? 'scale of the paper' : 'density range';
+  },
   usePlan: (minutes: number) => `Use ${formatMinutes(Math.round(minutes * 4) / 4)}`,
   targetLabel: (minutes: number) => `aim ${formatMinutes(minutes)}`,
-  planSays: (plan: TreatmentPlan, grade: number): string => {
+  planSays: (plan: TreatmentPlan, target: TreatmentTarget): string => {
     const { reason, aim, minutes, completion, gainNeeded, maximumGain, prediction } = plan;
     const needed = `×${formatNumber(gainNeeded, 2)}`;
     const most = `×${formatNumber(maximumGain.value, 2)}`;
-    const after = `${formatNumber(prediction.after.printingRange.value, 2)}, ${gradeShort(prediction.after.paperGrade)}`;
-    if (aim === 'already-there')
-      return `The negative is at grade ${grade} already: no bath is needed.`;
+    const { after: then } = prediction;
+    const range = 'densityRange' in target ? then.densityRange : then.printingRange;
+    const after = `${formatNumber(range.value, 2)}, ${gradeShort(then.paperGrade)}`;
+    const goal = goalText(target);
+    if (aim === 'already-there') return `The negative is at ${goal} already: no bath is needed.`;
     if (reason === 'needs-reduction') {
-      return `Grade ${grade} cannot be reached: the range is too long for it already, and this bath only adds density. A softer paper or a reducer is the way.`;
+      return `Not reachable: ${goal} is shorter than the negative is already, and this bath only adds density. A softer paper or a reducer is the way.`;
     }
     if (reason === 'needs-more-gain') {
-      return `Grade ${grade} cannot be reached: it needs a gain of ${needed}, and the bath gives at most ${most}. The most that can be had is ${after}, after ${formatMinutes(minutes)}.`;
+      return `Not reachable: ${goal} needs a gain of ${needed}, and the bath gives at most ${most}. The most that can be had is ${after}, after ${formatMinutes(minutes)}.`;
     }
     const how =
-      aim === 'in-band' ? 'as far into the band as the bath goes' : 'the middle of the band';
-    return `Grade ${grade} is reached in ${formatMinutes(minutes)} (${formatNumber(100 * completion, 0)} % complete, gain ${needed}), ${how}: ${after}.`;
+      aim === 'in-band'
+        ? ', as far into the band as the bath goes'
+        : aim === 'band-middle'
+          ? ', the middle of the band'
+          : '';
+    return `${goal.charAt(0).toUpperCase()}${goal.slice(1)} is reached in ${formatMinutes(minutes)} (${formatNumber(100 * completion, 0)} % complete, gain ${needed})${how}: ${after}.`;
   },
   sureness: ({ minutesError }: TreatmentPlan): string | null => {
     if (minutesError === null) return null;
@@ -101,8 +125,11 @@ export const treatment = {
   nextTrialTable: 'Trials by what they would tell',
   expectedGain: 'gain expected',
   errorAfter: 'error after',
-  sensitivity: ({ perMinute, perDegree }: Sensitivity) =>
-    `At the bath as set, one minute more changes the gain by ${formatSigned(perMinute, 3)}, one degree by ${formatSigned(perDegree, 3)}.`,
+  sensitivity: ({ perMinute, perDegree }: Sensitivity, range: number | null) => {
+    const also = (change: number) =>
+      range === null ? '' : ` (printing range ${formatSigned(change * range, 3)})`;
+    return `At the bath as set, one minute more changes the gain by ${formatSigned(perMinute, 3)}${also(perMinute)}, one degree more by ${formatSigned(perDegree, 3)}${also(perDegree)}.`;
+  },
   completionTitle: 'Completion against minutes',
   plannedLabel: (plan: Plan) => `1+${trimmed(plan.partsWater)}, ${trimmed(plan.celsius)} °C`,
   modelTitle: (model: TreatmentModel) =>
@@ -121,6 +148,27 @@ export const treatment = {
   unit: 'unit',
   origin: 'how it is known',
   fitted: 'fitted to your strips',
+  held: 'held by you',
+  hold: 'hold at',
+  holdTitle: 'Hold parameters yourself',
+  holdHint:
+    'Every parameter is fitted where your trials tell it, and built in where they do not. What you type here stands instead; empty it to let go.',
+  holdUnits: {
+    maximumGain: '×',
+    halfDose: 'min',
+    concentrationExponent: 'n of cⁿ t',
+    temperatureCoefficient: 'for 10 °C',
+  } satisfies Record<keyof HeldParameters, string>,
+  fogTitle: ({ clearBaseDensity }: Plan) =>
+    clearBaseDensity === null
+      ? 'Does the bath tone the fog too? Taken as no'
+      : `Fog is toned too, above a clear base of ${formatNumber(clearBaseDensity, 2)}`,
+  clearBase: 'Density of the clear base',
+  clearBaseUnit: 'without fog; empty: fog stays',
+  clearBaseHint:
+    'Fixed out, undeveloped film shows the clear base. The treated curve above is drawn with its fog toned as its image is.',
+  baseFog: 'Base + fog',
+  clearBaseAbove: 'The clear base cannot be denser than base + fog: the fog is drawn as it was.',
   law: ({ family, exponent, reason }: FittedLaw): string => {
     const name =
       family === 'proportional'
@@ -142,6 +190,16 @@ export const treatment = {
   bath: 'bath',
   pairs: 'pairs',
 };
+
+function goalText(target: TreatmentTarget): string {
+  if ('grade' in target) return `grade ${target.grade}`;
+  if ('densityRange' in target) {
+    return `a density range of ${formatNumber(target.densityRange, 2)}`;
+  }
+  const { printingRange, standardError = null } = target;
+  const error = standardError === null ? '' : ` ± ${formatNumber(standardError, 2)}`;
+  return `the scale of your paper, ${formatNumber(printingRange, 2)}${error},`;
+}
 
 export const mixing = {
   title: 'Mixing sheet',

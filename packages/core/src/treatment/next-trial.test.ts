@@ -39,6 +39,7 @@ describe('nextTrial', () => {
       dose: 0,
       gain: { value: 1, standardError: 0 },
       pairs: 1,
+      baseFogChange: null,
     };
     const before = nextTrial(model, seleniumDefaults, planned);
     expect(nextTrial({ ...model, treated: [idle] }, seleniumDefaults, planned)).toEqual(before);

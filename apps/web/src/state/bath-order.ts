@@ -1,0 +1,38 @@
+/** What the user asks of the bath: the target, and the parameters that are held. */
+import {
+  RESPONSE_BOUNDS,
+  type GradeTable,
+  type HeldResponse,
+  type TreatmentTarget,
+} from '@wedgebook/core';
+import type { HeldParameters, Plan } from '@wedgebook/notebook';
+import type { ChosenPaper } from './derive-bath.ts';
+
+/** What the user holds; a senseless figure from elsewhere holds nothing. */
+export function heldResponse(parameters: HeldParameters): HeldResponse {
+  const entries = Object.entries(parameters).filter(([name, value]) => {
+    const bounds: readonly number[] = RESPONSE_BOUNDS[name as keyof HeldParameters];
+    const [least = 0, most = 0] = bounds;
+    return value !== null && value >= least && value <= most;
+  });
+  return Object.fromEntries(entries) as HeldResponse;
+}
+
+/** What the bath is to reach, by the plan's kind of target. */
+export function targetOf(
+  { targetKind, targetRange }: Plan,
+  targetGrade: number,
+  { bands }: GradeTable,
+  paper: ChosenPaper | null,
+): TreatmentTarget | null {
+  if (targetKind === 'range') {
+    const usable = targetRange !== null && targetRange > 0 && targetRange <= 6;
+    return usable ? { densityRange: targetRange } : null;
+  }
+  if (targetKind === 'paper') {
+    if (paper === null || paper.origin === 'target') return null;
+    const { value, standardError } = paper.exposureScale;
+    return value > 0 && value <= 6 ? { printingRange: value, standardError } : null;
+  }
+  return bands.some(({ grade }) => grade === targetGrade) ? { grade: targetGrade } : null;
+}
