@@ -41,8 +41,11 @@ describe('ways out', () => {
     expect(first).toEqual([
       'print-to-fit',
       'split-exposure',
+      'selenium-and-paper',
       'selenium',
+      'chromium-partial',
       'chromium',
+      'chromium-twice',
       'chromium-then-selenium',
       'next-roll',
     ]);

@@ -15,7 +15,7 @@ export function heldResponse(parameters: HeldParameters): HeldResponse {
     const [least = 0, most = 0] = bounds;
     return value !== null && value >= least && value <= most;
   });
-  return Object.fromEntries(entries) as HeldResponse;
+  return Object.fromEntries(entries);
 }
 
 /** What the bath is to reach, by the plan's kind of target. */

@@ -7,10 +7,8 @@ import {
   seleniumDefaults,
 } from '../../../../test/selenium-bath.ts';
 import { expectWithin, printedTo } from '../../../../test/within.ts';
-import { fitContrastModel } from '../development/index.ts';
 import { InvalidArgumentError, OutOfDomainError } from '../errors.ts';
 import { generatedPaper } from '../paper/index.ts';
-import { densityOfMixedExposure, softLogExposureFor } from '../printing/index.ts';
 import { defaultTreatment, fitTreatment, predictTreatment } from '../treatment/index.ts';
 import {
   sortWays,
@@ -148,53 +146,6 @@ describe('image stain', () => {
   });
 });
 
-describe('split exposure', () => {
-  const at = (densityRange: number) =>
-    way(
-      waysOut({ ...INPUT, negative: { shadow: 0.1, highlight: 0.1 + densityRange } }),
-      'split-exposure',
-    );
-
-  it('[derived] a range of 1.17452 takes hard light a tenth of the soft, one of 0.56476 as much', () => {
-    for (const [densityRange, logRatio] of [
-      [1.17452, -1],
-      [0.56476, 0],
-    ] as const) {
-      const { paper } = at(densityRange);
-      if (paper.kind !== 'mixed') throw new Error('a mixture is expected');
-      // The scales are printed to 1e-5; they change by about 0.6 for a step of one in the ratio.
-      expectWithin(paper.logRatio, logRatio, 1e-4, `ratio for ${densityRange}`);
-      // The hard filter takes twice the time of the soft one for the same light.
-      const share = 1 / (1 + 2 * 10 ** logRatio);
-      expectWithin(paper.softTimeShare, share, 1e-4, 'share of the soft time');
-    }
-  });
-
-  it('costs one stop where the soft filter does nearly all, near two where the hard one does', () => {
-    // Published factors; the layer model adds less than a fifth of a stop at either end.
-    expectWithin(at(1.79).exposureStops, 1, 0.05, 'soft');
-    expectWithin(at(0.401).exposureStops, 2, 0.3, 'hard');
-    expect(at(0.74).exposureStops).toBeGreaterThan(at(1.2).exposureStops);
-  });
-
-  it('parts tones by the slope of the layers, which a small step of the negative shows too', () => {
-    const split = at(0.8);
-    if (split.paper.kind !== 'mixed') throw new Error('a mixture is expected');
-    const { paper, logRatio } = split.paper;
-    const soft = softLogExposureFor(paper, logRatio, 0.04);
-    const printed = (net: number) => {
-      const softLogExposure = soft + 0.9 - net;
-      return densityOfMixedExposure(paper, {
-        softLogExposure,
-        hardLogExposure: softLogExposure + logRatio,
-      });
-    };
-    const slope = (net: number) => (printed(net - 1e-5) - printed(net + 1e-5)) / 2e-5;
-    expectWithin(split.shadowSeparation, slope(0.1), 1e-6, 'shadow');
-    expectWithin(split.highlightSeparation, slope(0.9), 1e-6, 'highlight');
-  });
-});
-
 describe('chromium in part and twice', () => {
   it('stops where the range reaches the aim, when a whole pass goes beyond it', () => {
     const partial = way(waysOut(INPUT), 'chromium-partial');
@@ -277,62 +228,6 @@ describe('errors of the selenium ways', () => {
       1e-9,
       'error',
     );
-  });
-});
-
-describe('the next roll', () => {
-  const law = (minutes: number) => 0.95 * (1 - Math.exp(-0.12 * (minutes - 0.8)));
-  const strips = (times: readonly number[]) => {
-    const fit = fitContrastModel(
-      times.map((minutes) => ({
-        minutes,
-        contrast: { value: law(minutes), standardError: 0.005 },
-      })),
-      { temperatureCoefficient: 2.5 },
-    );
-    if (fit.status !== 'ok') throw new Error(fit.reason);
-    return fit.model;
-  };
-  const model = strips([4, 6, 9, 13, 18]);
-  const next = (development: WaysInput['development'], printingRange: number) =>
-    way(
-      waysOut({
-        ...INPUT,
-        target: { printingRange },
-        ...(development === undefined ? {} : { development }),
-      }),
-      'next-roll',
-    );
-
-  it("takes the minutes from the film's own strips, with an error", () => {
-    const { nextRoll, limit } = next({ model, minutes: 8, celsius: 20 }, 0.74 * 1.2);
-    expect(nextRoll!.basis).toBe('strips');
-    expectWithin(law(nextRoll!.minutes!.value), 1.2 * law(8), 1e-4, 'contrast');
-    expect(nextRoll!.minutes!.standardError).toBeGreaterThan(0);
-    expect(limit).toBeNull();
-  });
-
-  it('is sure of a small change, since both contrasts come from one law', () => {
-    const errorAt = (factor: number) =>
-      next({ model, minutes: 8, celsius: 20 }, 0.74 * factor).nextRoll!.minutes!.standardError!;
-    expect(errorAt(1.02)).toBeLessThan(0.3 * errorAt(1.25));
-  });
-
-  it('says so where the film tends to less', () => {
-    const { nextRoll, limit, warnings } = next({ model, minutes: 13, celsius: 20 }, 0.74 * 1.5);
-    expect(nextRoll).toMatchObject({ minutes: null, timeFactor: null });
-    expect(limit).toBe('beyond-film');
-    expect(warnings.map(({ code }) => code)).toContain('contrast-not-reachable');
-  });
-
-  it('[derived] goes by the rule of half the limit without strips: N+1 is 1.263 times the time', () => {
-    const { nextRoll, warnings } = next(undefined, (0.74 * 7) / 6);
-    expect(nextRoll).toMatchObject({ basis: 'rule', minutes: null, fromMinutes: null });
-    expectWithin(nextRoll!.timeFactor!, 1.263, printedTo(3), 'f 0.5');
-    expectWithin(nextRoll!.plausibleFactor![0], 1.231, printedTo(3), 'f 0.4');
-    expect(warnings.map(({ code }) => code)).toContain('value-unverified');
-    const timed = next({ model: null, minutes: 8, celsius: 20 }, (0.74 * 7) / 6);
-    expectWithin(timed.nextRoll!.minutes!.value, 8 * 1.263, 8 * printedTo(3), 'minutes');
   });
 });
 
