@@ -197,7 +197,7 @@ function rowTemplate(way: WayOut): TemplateResult {
       ${t.names[way.id]} ${detail === '' ? nothing : html`<span class="detail">${detail}</span>`}
     </th>
     ${cell(t.range, html`${estimate(negative.printingRange, 2)}${between}`)}
-    ${cell(t.grade, html`${text.gradeLong(negative.paperGrade)}<span class="detail">${t.paperName(way.paper, way.paperGrade)}</span>`, 'on')}
+    ${cell(t.grade, html`${text.gradeLong(negative.paperGrade)}<span class="detail">${t.paperName(way)}</span>`, 'on')}
     ${cell(t.highlights, formatNumber(way.highlightSeparation, 2))}
     ${cell(t.shadows, formatNumber(way.shadowSeparation, 2))}
     ${cell(t.exposure, formatSigned(way.exposureStops, 1))}

@@ -1,6 +1,6 @@
 /** Words of the ways out. */
 import { formatMinutes, formatNumber, formatSigned } from '@wedgebook/charts';
-import type { NextRoll, WayId, WayLimit, WayOrder, WayOut, WayPaper } from '@wedgebook/core';
+import type { NextRoll, WayId, WayLimit, WayOrder, WayOut } from '@wedgebook/core';
 import type { WayNote } from '@wedgebook/data';
 import { trimmed } from './phrases.ts';
 
@@ -72,12 +72,13 @@ export const ways = {
   lost: 'what is lost',
   hazards: 'hazards',
   noHazard: 'no chemistry',
-  paperName: (paper: WayPaper, grade: number | null): string => {
+  paperName: ({ paper, paperGrade: grade, split }: WayOut): string => {
     const scale = formatNumber(paper.exposureScale, 2);
     if (paper.kind === 'strip') return `on your own strip, scale ${scale}`;
-    if (paper.kind === 'mixed') {
-      const soft = formatNumber(100 * paper.softTimeShare, 0);
-      const which = paper.origin === 'own' ? 'your own layers' : 'built-in layer model';
+    if (paper.kind === 'setting') return `on your own strips, scale ${scale}`;
+    if (split !== null) {
+      const soft = formatNumber(100 * split.softTimeShare, 0);
+      const which = split.origin === 'own' ? 'your own layers' : 'built-in layer model';
       return `on variable-contrast paper, ${soft} % of the time soft (${which})`;
     }
     return grade === null

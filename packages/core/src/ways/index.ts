@@ -3,13 +3,12 @@ export type { KnownDevelopment, NextRoll } from './next-roll.ts';
 export { sortWays, WAY_ORDERS, type WayOrder } from './sort-ways.ts';
 export {
   WAY_IDS,
-  type MixedPaper,
+  type LightShare,
   type ProcessDefaults,
   type ProcessNumber,
   type SplitLights,
   type WayId,
   type WayLimit,
   type WayOut,
-  type WayPaper,
 } from './way-out.ts';
 export { waysOut, type WaysInput } from './ways-out.ts';

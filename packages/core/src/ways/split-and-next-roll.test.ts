@@ -7,7 +7,7 @@ import {
 } from '../../../../test/selenium-bath.ts';
 import { expectWithin, printedTo } from '../../../../test/within.ts';
 import { fitContrastModel } from '../development/index.ts';
-import { densityOfMixedExposure, softLogExposureFor } from '../printing/index.ts';
+import { densityOfMixedExposure, softLogExposureFor } from '../paper/index.ts';
 import { defaultTreatment } from '../treatment/index.ts';
 import { waysOut, type WayId, type WayOut, type WaysInput } from './index.ts';
 
@@ -39,13 +39,12 @@ describe('split exposure', () => {
       [1.17452, -1],
       [0.56476, 0],
     ] as const) {
-      const { paper } = at(densityRange);
-      if (paper.kind !== 'mixed') throw new Error('a mixture is expected');
+      const { split } = at(densityRange);
       // The scales are printed to 1e-5; they change by about 0.6 for a step of one in the ratio.
-      expectWithin(paper.logRatio, logRatio, 1e-4, `ratio for ${densityRange}`);
+      expectWithin(split!.logRatio, logRatio, 1e-4, `ratio for ${densityRange}`);
       // The hard filter takes twice the time of the soft one for the same light.
       const share = 1 / (1 + 2 * 10 ** logRatio);
-      expectWithin(paper.softTimeShare, share, 1e-4, 'share of the soft time');
+      expectWithin(split!.softTimeShare, share, 1e-4, 'share of the soft time');
     }
   });
 
@@ -58,8 +57,8 @@ describe('split exposure', () => {
 
   it('parts tones by the slope of the layers, which a small step of the negative shows too', () => {
     const split = at(0.8);
-    if (split.paper.kind !== 'mixed') throw new Error('a mixture is expected');
-    const { paper, logRatio } = split.paper;
+    if (split.paper.kind !== 'mixture') throw new Error('a mixture is expected');
+    const { layers: paper, logRatio } = split.paper;
     const soft = softLogExposureFor(paper, logRatio, 0.04);
     const printed = (net: number) => {
       const softLogExposure = soft + 0.9 - net;

@@ -11,16 +11,19 @@
  * Sources: [VCSHEET] the layers; [ISO6846] the ends of the scale. Deviations: light without a filter
  * is taken to act on the fastest layer as soft light does.
  */
-import { THRESHOLD_NET_DENSITY } from '../paper/index.ts';
 import {
   exposureScaleOfMixture,
+  mixturePaper,
   softLogExposureFor,
+  THRESHOLD_NET_DENSITY,
+  type PrintPaper,
   type VariableContrastPaper,
-} from '../printing/index.ts';
-import type { MixedPaper, SplitLights } from './way-out.ts';
+} from '../paper/index.ts';
+import type { LightShare, SplitLights } from './way-out.ts';
 
 export interface SplitWay {
-  readonly paper: MixedPaper;
+  readonly paper: PrintPaper;
+  readonly split: LightShare;
   readonly exposureStops: number;
   /** True where the mixture serves the range. */
   readonly reachable: boolean;
@@ -60,20 +63,14 @@ export function splitWay(lights: SplitLights, printingRange: number): SplitWay {
   const softTime = softFactor * soft;
   const time = softTime + hardFactor * hard;
   return {
-    paper: {
-      kind: 'mixed',
-      exposureScale: exposureScaleOfMixture(paper, logRatio),
-      paper,
-      origin,
-      logRatio,
-      softTimeShare: softTime / time,
-    },
+    paper: mixturePaper(paper, logRatio),
+    split: { origin, logRatio, softTimeShare: softTime / time },
     exposureStops: Math.log2(time / alone),
     reachable,
   };
 }
 
 /** Log exposure of the soft light of a mixture that just darkens the paper. */
-export function thresholdOf(paper: VariableContrastPaper, logRatio: number): number {
+function thresholdOf(paper: VariableContrastPaper, logRatio: number): number {
   return softLogExposureFor(paper, logRatio, paper.minimumDensity + THRESHOLD_NET_DENSITY);
 }

@@ -10,13 +10,13 @@ import {
   gradeBand,
   gradeOf,
   isoRangeRounded,
+  printTone,
   type GradeTable,
   type PrintPaper,
 } from '../paper/index.ts';
 import { LOG_STOP } from '../readings/index.ts';
 import type { RangeReport } from '../treatment/index.ts';
 import { rangeOf, type NegativeChange, type NegativeNets } from './negative-change.ts';
-import { toneGradient } from './tone-gradient.ts';
 import type { WayId, WayOut } from './way-out.ts';
 import type { WaysInput } from './ways-out.ts';
 
@@ -45,13 +45,14 @@ export function wayOf(
   const report = reportOf(change, negative, gradeTable);
   const paper = more.paper ?? paperFor(range, report, own, gradeTable, callierFactor);
   const top = change(negative.highlight).printing;
-  const gradient = toneGradient(paper);
-  const toneAt = (u: number): number => gradient(top - change(u).printing) * change(u).slope;
+  const toneAt = (u: number): number =>
+    printTone(paper, top - change(u).printing).gradient * change(u).slope;
   // The first way on its own paper is the measure of grain in the print.
   const plainReport = reportOf(alone, negative, gradeTable);
   const plain = paperFor(rangeOf(alone, negative), plainReport, own, gradeTable, callierFactor);
   const plainTop = alone(negative.highlight).printing;
-  const plainGrain = toneGradient(plain)(plainTop - alone(middle).printing) * alone(middle).slope;
+  const plainGrain =
+    printTone(plain, plainTop - alone(middle).printing).gradient * alone(middle).slope;
   const grade = gradeOf(lookedUp(paper.exposureScale, gradeTable, callierFactor), gradeTable);
   const limit = Math.abs(range - aim) <= FITS ? null : range < aim ? 'falls-short' : 'overshoots';
   const touched = id !== 'print-to-fit' && id !== 'split-exposure';
@@ -64,6 +65,7 @@ export function wayOf(
     taken: null,
     redevelopedPart: null,
     nextRoll: null,
+    split: null,
     paperGrade: grade.band,
     misfit: range - paper.exposureScale,
     shadowSeparation: toneAt(separationAt.shadow),

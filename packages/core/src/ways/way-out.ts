@@ -3,8 +3,7 @@
  *
  * Sources: see `ways-out.ts`. Deviations: none.
  */
-import type { PrintPaper } from '../paper/index.ts';
-import type { VariableContrastPaper } from '../printing/index.ts';
+import type { PrintPaper, VariableContrastPaper } from '../paper/index.ts';
 import type { Provenance } from '../provenance.ts';
 import type { RangeReport } from '../treatment/index.ts';
 import type { Warning } from '../warning.ts';
@@ -60,19 +59,14 @@ export interface SplitLights {
   readonly hardFactor: number;
 }
 
-/** A mixture of soft and hard light on variable-contrast paper. */
-export interface MixedPaper {
-  readonly kind: 'mixed';
-  readonly exposureScale: number;
-  readonly paper: VariableContrastPaper;
+/** How the light of a split exposure is shared. */
+export interface LightShare {
   readonly origin: SplitLights['origin'];
   /** log10 of hard over soft exposure, as the paper's layers count them. */
   readonly logRatio: number;
   /** Part of the time that goes through the soft filter. */
   readonly softTimeShare: number;
 }
-
-export type WayPaper = PrintPaper | MixedPaper;
 
 /** Why a way does not carry the negative where it should go. */
 export type WayLimit =
@@ -106,7 +100,9 @@ export interface WayOut {
   /** How the next roll is to be developed; null for the ways that treat this one. */
   readonly nextRoll: NextRoll | null;
   /** The paper that the figures below are reckoned on, with its whole grade. */
-  readonly paper: WayPaper;
+  readonly paper: PrintPaper;
+  /** The lights of a split exposure; null for the others. */
+  readonly split: LightShare | null;
   readonly paperGrade: number | null;
   /** Printing range less the exposure scale of that paper. */
   readonly misfit: number;

@@ -95,6 +95,7 @@ export function waysOut(input: WaysInput): WayOut[] {
     way('print-to-fit', alone),
     way('split-exposure', alone, {
       paper: split.paper,
+      split: split.split,
       exposureStops: split.exposureStops,
       limit: split.reachable ? null : 'beyond-paper',
     }),
