@@ -5,23 +5,18 @@
  *
  * Sources: [BW1988] section 2.3. Deviations: none.
  */
-import type { Linearisation } from './linearisation.ts';
+import type { Search } from './search.ts';
 
 /**
- * Row-major covariance of all `count` parameters; rows and columns of those not free are zero.
+ * Row-major covariance of all parameters; rows and columns of those not free are zero.
  *
- * @param linear - a linearisation of full rank
- * @param count - number of parameters
+ * @param search - with a current linearisation of full rank
  * @param variance - sigma^2
  */
-export function covarianceFromTriangle(
-  linear: Linearisation,
-  count: number,
-  variance: number,
-): number[] {
-  const { columns: r, freeCount: order, pivot, free, scale } = linear;
-  const n = linear.right.length;
-  const inverse = new Float64Array(order * order);
+export function covarianceFromTriangle(search: Search, variance: number): number[] {
+  const { columns: r, freeCount: order, free, scale, n, count } = search;
+  // The step has ended: its room is free.
+  const inverse = search.work.s;
   for (let j = 0; j < order; j++) {
     for (let i = j; i >= 0; i--) {
       let sum = i === j ? 1 : 0;
@@ -33,9 +28,9 @@ export function covarianceFromTriangle(
   }
   const covariance = new Array<number>(count * count).fill(0);
   for (let a = 0; a < order; a++) {
-    const first = free[pivot[a] as number] as number;
+    const first = free[a] as number;
     for (let b = a; b < order; b++) {
-      const second = free[pivot[b] as number] as number;
+      const second = free[b] as number;
       let sum = 0;
       for (let k = b; k < order; k++) {
         sum += (inverse[a * order + k] as number) * (inverse[b * order + k] as number);

@@ -46,7 +46,7 @@ export interface FitModelOptions {
   readonly fixed?: readonly boolean[] | undefined;
   /** Steps allowed. Default 1,000. */
   readonly maxIterations?: number | undefined;
-  /** Final relative offset. Default 1e-8, a hundred-millionth of a standard error. */
+  /** Final relative offset. Default 1e-7, a ten-millionth of a standard error. */
   readonly offsetTolerance?: number | undefined;
 }
 
@@ -114,13 +114,46 @@ function fitFrom(
   start: readonly number[],
   options: FitModelOptions,
 ): ModelFit {
-  const problem = problemOf(model, x, y, start, options);
-  const weightKind = options.sigma?.kind ?? 'relative';
-  const { maxIterations, offsetTolerance = 1e-8 } = options;
-  const solverOptions = { weightKind, maxIterations, offsetTolerance, reductionTolerance: 1e-7 };
-  const solved = (options.solve ?? leastSquares)(problem, solverOptions);
-  if ('robustWeights' in solved) return modelFitOf(model, solved.fit, solved.robustWeights);
-  return modelFitOf(model, solved, null);
+  const { maxIterations, offsetTolerance = 1e-7, solve = leastSquares, sigma } = options;
+  const solverOptions = {
+    weightKind: sigma?.kind,
+    maxIterations,
+    offsetTolerance,
+    reductionTolerance: 1e-7,
+  };
+  const room = takeRoom(start.length);
+  const solved = solve(problemOf(model, x, y, start, options, room), solverOptions);
+  const robust = 'robustWeights' in solved;
+  const fit = robust ? solved.fit : solved;
+  const { inner } = model;
+  let { parameters, standardErrors, covariance } = fit;
+  if (inner) {
+    const { natural, chain } = room;
+    const count = parameters.length;
+    inner.toNatural(parameters, natural, chain);
+    parameters = Array.from(natural);
+    covariance &&= sandwich(room, covariance, count);
+    const variances = covariance;
+    standardErrors = standardErrors.map((error, j) =>
+      error === null || variances === null
+        ? null
+        : Math.sqrt(Math.max(0, variances[j * (count + 1)] as number)),
+    );
+  }
+  rooms[start.length] = room;
+  return {
+    model: model.name,
+    parameters,
+    standardErrors,
+    covariance,
+    residuals: fit.residuals,
+    residualSumOfSquares: fit.residualSumOfSquares,
+    residualStandardDeviation: fit.residualStandardDeviation,
+    degreesOfFreedom: fit.degreesOfFreedom,
+    atBound: fit.atBound,
+    robustWeights: robust ? solved.robustWeights : null,
+    report: fit.report,
+  };
 }
 
 function problemOf(
@@ -129,102 +162,86 @@ function problemOf(
   y: readonly number[],
   start: readonly number[],
   options: FitModelOptions,
+  { row, natural, chain, from, to }: Room,
 ): LeastSquaresProblem {
   const count = start.length;
   const n = x.length;
-  const xs = new Float64Array(x);
-  const ys = new Float64Array(y);
-  const row = new Float64Array(count);
-  const weights = options.sigma?.values.map((sigma) => 1 / (sigma * sigma));
-  const { fixed } = options;
   const { inner } = model;
-  if (!inner) {
-    const evaluate: LeastSquaresProblem['evaluate'] = (parameters, residuals, jacobian) => {
+  const { lower, upper } = inner ? inner.bounds(x, y) : model;
+  const clipped = clip(inner ? inner.fromNatural(start) : start, lower, upper);
+  return {
+    residualCount: n,
+    // A start that the user gave is refused, not moved, where bounds exclude it.
+    start: options.start && !inner ? start : clipped,
+    evaluate: (parameters, residuals, jacobian) => {
+      let extra = 0;
+      if (inner) {
+        inner.toNatural(parameters, natural, chain);
+        // Most natural parameters depend on their own inner one alone: the others are listed.
+        for (let k = 0; k < count; k++) {
+          for (let j = 0; j < count; j++) {
+            if (k === j || chain[k * count + j] === 0) continue;
+            from[extra] = k;
+            to[extra++] = j;
+          }
+        }
+      } else natural.set(parameters);
       for (let i = 0; i < n; i++) {
-        residuals[i] = model.derivatives(at(xs, i), parameters, row) - at(ys, i);
-        for (let j = 0; j < count; j++) jacobian[i * count + j] = at(row, j);
+        residuals[i] = model.derivatives(x[i] as number, natural, row) - (y[i] as number);
+        const first = i * count;
+        for (let j = 0; j < count; j++) {
+          jacobian[first + j] = inner ? at(row, j) * at(chain, j * count + j) : at(row, j);
+        }
+        for (let m = 0; m < extra; m++) {
+          const k = from[m] as number;
+          const j = to[m] as number;
+          jacobian[first + j] = at(jacobian, first + j) + at(row, k) * at(chain, k * count + j);
+        }
       }
-    };
-    const { lower, upper } = model;
-    const clipped = options.start ? start : clip(start, lower, upper);
-    return { residualCount: n, start: clipped, evaluate, lower, upper, fixed, weights };
-  }
-  const natural = new Float64Array(count);
-  const chain = new Float64Array(count * count);
-  // Most natural parameters depend on their own inner one alone: the others are listed.
-  const toColumn = new Int32Array(count * count);
-  const fromColumn = new Int32Array(count * count);
-  const evaluate: LeastSquaresProblem['evaluate'] = (parameters, residuals, jacobian) => {
-    inner.toNatural(parameters, natural, chain);
-    let extra = 0;
-    for (let k = 0; k < count; k++) {
-      for (let j = 0; j < count; j++) {
-        if (k === j || chain[k * count + j] === 0) continue;
-        fromColumn[extra] = k;
-        toColumn[extra++] = j;
-      }
-    }
-    for (let i = 0; i < n; i++) {
-      residuals[i] = model.derivatives(at(xs, i), natural, row) - at(ys, i);
-      const start = i * count;
-      for (let j = 0; j < count; j++) jacobian[start + j] = at(row, j) * at(chain, j * count + j);
-      for (let m = 0; m < extra; m++) {
-        const k = fromColumn[m] as number;
-        const j = toColumn[m] as number;
-        jacobian[start + j] = at(jacobian, start + j) + at(row, k) * at(chain, k * count + j);
-      }
-    }
+    },
+    lower,
+    upper,
+    fixed: options.fixed,
+    weights: options.sigma?.values.map((sigma) => 1 / (sigma * sigma)),
   };
-  const { lower, upper } = inner.bounds(x, y);
-  const inside = clip(inner.fromNatural(start), lower, upper);
-  return { residualCount: n, start: inside, evaluate, lower, upper, fixed, weights };
 }
 
-function modelFitOf(
-  model: Model,
-  fit: LeastSquaresFit,
-  robustWeights: readonly number[] | null,
-): ModelFit {
-  const { covariance, residuals, residualSumOfSquares, degreesOfFreedom, atBound, report } = fit;
-  const { residualStandardDeviation } = fit;
-  const rest = {
-    residuals,
-    residualSumOfSquares,
-    residualStandardDeviation,
-    degreesOfFreedom,
-    atBound,
-    robustWeights,
-    report,
-  };
-  const { inner, name } = model;
-  if (!inner) {
-    const { parameters, standardErrors } = fit;
-    return { model: name, parameters, standardErrors, covariance, ...rest };
-  }
-  const count = fit.parameters.length;
-  const natural = new Float64Array(count);
-  const chain = new Float64Array(count * count);
-  inner.toNatural(fit.parameters, natural, chain);
-  const moved = covariance ? sandwich(chain, covariance, count) : null;
-  const standardErrors = fit.standardErrors.map((error, j) =>
-    error === null || moved === null ? null : Math.sqrt(Math.max(0, moved[j * count + j] ?? 0)),
+/** Arrays of one fit, kept for the next with as many parameters: making them takes microseconds. */
+interface Room {
+  readonly row: Float64Array;
+  readonly natural: Float64Array;
+  /** d natural / d inner, row-major. */
+  readonly chain: Float64Array;
+  readonly left: Float64Array;
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+}
+
+const rooms: (Room | undefined)[] = [];
+
+/** A room that no other fit is in. */
+function takeRoom(count: number): Room {
+  const known = rooms[count];
+  rooms[count] = undefined;
+  const square = count * count;
+  return (
+    known ?? {
+      row: new Float64Array(count),
+      natural: new Float64Array(count),
+      chain: new Float64Array(square),
+      left: new Float64Array(square),
+      from: new Int32Array(square),
+      to: new Int32Array(square),
+    }
   );
-  return {
-    model: name,
-    parameters: Array.from(natural),
-    standardErrors,
-    covariance: moved,
-    ...rest,
-  };
 }
 
 /** T C T' for row-major square matrices. */
-function sandwich(t: Float64Array, c: readonly number[], count: number): number[] {
-  const left = new Float64Array(count * count);
+function sandwich({ chain: t, left }: Room, c: readonly number[], count: number): number[] {
   for (let i = 0; i < count; i++) {
     for (let j = 0; j < count; j++) {
       let sum = 0;
-      for (let k = 0; k < count; k++) sum += at(t, i * count + k) * (c[k * count + j] ?? 0);
+      for (let k = 0; k < count; k++) sum += at(t, i * count + k) * (c[k * count + j] as number);
       left[i * count + j] = sum;
     }
   }

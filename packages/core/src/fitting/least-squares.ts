@@ -12,18 +12,18 @@
  * offset. Deviations: bounds by an active set; the polish.
  */
 import { InvalidArgumentError } from '../errors.ts';
-import { accelerate, type StepHistory } from './accelerated-step.ts';
+import { accelerate } from './accelerated-step.ts';
 import { checkProblem } from './check-problem.ts';
-import { fitFromPoint } from './fit-from-point.ts';
-import { evaluateAt, linearise, type Linearisation, type Point } from './linearisation.ts';
+import { fitFromSearch } from './fit-from-search.ts';
+import { evaluateAt, linearise } from './linearisation.ts';
 import type {
   LeastSquaresFit,
   LeastSquaresOptions,
   LeastSquaresProblem,
   StopTest,
 } from './least-squares-types.ts';
-import { keepBuffers, takeBuffers } from './search-buffers.ts';
-import { gaussNewtonStep, trustRegionStep, type StepWorkspace } from './trust-region-step.ts';
+import { keepSearch, takeSearch, type Search } from './search.ts';
+import { gaussNewtonStep, trustRegionStep } from './trust-region-step.ts';
 
 /** First radius in lengths of the scaled start. 100 loses BoxBOD from its far start. */
 const FIRST_RADIUS = 3;
@@ -35,25 +35,11 @@ const OFFSET_AT_ROUNDING = 1e-7;
 const FLAT = 1e-9;
 const ROUNDING = 2 ** -52;
 
-/** Everything that an iteration works on. */
-interface Search {
-  readonly problem: LeastSquaresProblem;
-  readonly linear: Linearisation;
-  readonly work: StepWorkspace;
-  readonly history: StepHistory;
-  /** Step by column of R, scaled. */
-  readonly step: Float64Array;
-  /** Step by parameter. */
-  readonly move: Float64Array;
+/** The options with their defaults. */
+interface Allowance {
   readonly maxIterations: number;
   readonly offsetTolerance: number;
   readonly reductionTolerance: number;
-  here: Point;
-  there: Point;
-  evaluations: number;
-  radius: number;
-  lambda: number;
-  flatSteps: number;
 }
 
 /**
@@ -72,54 +58,34 @@ export function leastSquares(
 ): LeastSquaresFit {
   checkProblem(problem);
   const { start, fixed } = problem;
-  const count = start.length;
-  const { weightKind = 'relative', maxIterations = 1000 } = options;
-  const { offsetTolerance = 1e-10, reductionTolerance = 4 * ROUNDING } = options;
-  const buffers = takeBuffers(problem);
-  const { linear, work, history, step, move, points } = buffers;
-  const search: Search = {
-    problem,
-    linear,
-    work,
-    history,
-    step,
-    move,
-    maxIterations,
-    offsetTolerance,
-    reductionTolerance,
-    here: points[0],
-    there: points[1],
-    evaluations: 1,
-    radius: -1,
-    lambda: 0,
-    flatSteps: 0,
+  const allowance: Allowance = {
+    maxIterations: options.maxIterations ?? 1000,
+    offsetTolerance: options.offsetTolerance ?? 1e-10,
+    reductionTolerance: options.reductionTolerance ?? 4 * ROUNDING,
   };
-  search.here.parameters.set(start);
-  evaluateAt(problem, search.here, linear.roots);
+  const search = takeSearch(problem);
+  evaluateAt(search, search.here);
   if (search.here.square === Infinity) {
     throw new InvalidArgumentError('leastSquares', 'start', start, 'a point with finite residuals');
   }
-  let permitted = count;
+  let permitted = search.count;
   if (fixed) for (const stays of fixed) if (stays) permitted--;
-  const enough = linear.usable >= permitted;
-  const test = enough ? iterate(search) : 'iterations';
-  const { here, evaluations } = search;
-  const fit = fitFromPoint(problem, here, linear, { enough, test, evaluations, weightKind });
-  keepBuffers(buffers);
+  const test = search.usable >= permitted ? iterate(search, allowance) : null;
+  const fit = fitFromSearch(search, test, options.weightKind === 'absolute');
+  keepSearch(search);
   return fit;
 }
 
 /** Steps until a test ends the search. */
-function iterate(search: Search): StopTest {
-  const { problem, linear } = search;
-  while (search.evaluations < search.maxIterations) {
+function iterate(search: Search, allowance: Allowance): StopTest {
+  while (search.evaluations < allowance.maxIterations) {
     if (search.here.square === 0) return 'exact';
-    linearise(problem, search.here, linear);
-    if (linear.freeCount === 0) return 'nothing-free';
-    if (linear.offset <= search.offsetTolerance) return 'relative-offset';
-    if (search.radius < 0) setFirstRadius(search);
-    const polishable = linear.rank === linear.freeCount && linear.offset < OFFSET_TO_POLISH;
-    const test = (polishable ? polish(search) : null) ?? descend(search);
+    linearise(search);
+    if (search.freeCount === 0) return 'nothing-free';
+    if (search.offset <= allowance.offsetTolerance) return 'relative-offset';
+    if (search.radius < 0) search.radius = FIRST_RADIUS * (scaledSize(search) || 1);
+    const polishable = search.rank === search.freeCount && search.offset < OFFSET_TO_POLISH;
+    const test = (polishable ? polish(search, allowance) : null) ?? descend(search, allowance);
     if (test !== null) return test;
   }
   return 'iterations';
@@ -129,31 +95,30 @@ function iterate(search: Search): StopTest {
  * Gauss-Newton steps while they lower the relative offset. Returns a test that ends the search, or
  * null with the linearisation current if damped steps must go on from here.
  */
-function polish(search: Search): StopTest | null {
-  const { problem, linear, history, step, move } = search;
-  const n = problem.residualCount;
+function polish(search: Search, allowance: Allowance): StopTest | null {
+  const { columns, n, history } = search;
   history.filled = 0;
-  while (search.evaluations < search.maxIterations) {
-    const before = linear.offset;
-    gaussNewtonStep(linear.columns, n, linear.freeCount, linear.right, step);
+  while (search.evaluations < allowance.maxIterations) {
+    const before = search.offset;
+    const free = search.freeCount;
+    gaussNewtonStep(columns, n, free, search.step);
     if (blockedByBound(search)) return null;
     spread(search);
-    const free = linear.freeCount;
-    accelerate(history, search.here.parameters, move, linear.scale);
+    accelerate(history, search.here.parameters, search.move, search.scale);
     tryMove(search);
-    const kept = search.here;
-    if (search.there.square <= kept.square * (1 + FLAT)) {
+    const flat = search.here.square * (1 + FLAT);
+    if (search.there.square <= flat) {
       swap(search);
-      linearise(problem, search.here, linear);
+      linearise(search);
       if (search.here.square === 0) return 'exact';
-      if (linear.offset <= search.offsetTolerance) return 'relative-offset';
-      if (linear.offset < before && linear.rank === linear.freeCount) {
-        if (linear.freeCount !== free) history.filled = 0;
+      if (search.offset <= allowance.offsetTolerance) return 'relative-offset';
+      if (search.offset < before && search.rank === search.freeCount) {
+        if (search.freeCount !== free) history.filled = 0;
         continue;
       }
       swap(search);
     }
-    linearise(problem, search.here, linear);
+    linearise(search);
     if (history.filled > 1) {
       history.filled = 0;
       continue;
@@ -167,39 +132,27 @@ function polish(search: Search): StopTest | null {
  * Damped steps until one is accepted (null) or a test ends the search. The linearisation must be
  * current.
  */
-function descend(search: Search): StopTest | null {
-  const { problem, linear, step } = search;
-  const n = problem.residualCount;
-  const { columns, right, scale } = linear;
-  while (search.evaluations < search.maxIterations) {
-    const { freeCount, rank } = linear;
-    search.lambda = trustRegionStep(
-      columns,
-      n,
-      freeCount,
-      rank,
-      right,
-      search.radius,
-      search.lambda,
-      step,
-      search.work,
-    );
+function descend(search: Search, allowance: Allowance): StopTest | null {
+  const { columns, n, scale, step, free } = search;
+  while (search.evaluations < allowance.maxIterations) {
+    trustRegionStep(search);
     if (blockedByBound(search)) {
-      linearise(problem, search.here, linear);
-      if (linear.freeCount === 0) break;
+      linearise(search);
+      if (search.freeCount === 0) break;
       continue;
     }
     spread(search);
     tryMove(search);
-    const { here, there } = search;
-    let square = 0;
+    const { here, there, freeCount } = search;
+    const right = freeCount * n;
+    let length = 0;
     for (let k = 0; k < freeCount; k++) {
-      const j = parameterOf(linear, k);
+      const j = free[k] as number;
       const moved = (there.parameters[j] as number) - (here.parameters[j] as number);
       step[k] = moved * (scale[j] as number);
-      square += (step[k] as number) * (step[k] as number);
+      length += (step[k] as number) ** 2;
     }
-    const length = Math.sqrt(square);
+    length = Math.sqrt(length);
     // The linear model's promise for the step as it was cut off by the bounds: -(2 slope + bend).
     let slope = 0;
     let bend = 0;
@@ -208,7 +161,7 @@ function descend(search: Search): StopTest | null {
       for (let k = i; k < freeCount; k++) {
         product += (columns[k * n + i] as number) * (step[k] as number);
       }
-      slope += product * (right[i] as number);
+      slope += product * (columns[right + i] as number);
       bend += product * product;
     }
     const promised = -(2 * slope + bend);
@@ -216,21 +169,20 @@ function descend(search: Search): StopTest | null {
     const ratio = promised > 0 ? actual / promised : actual > 0 ? 1 : -1;
     if (search.evaluations === 2) search.radius = Math.min(search.radius, length);
     adjustRadius(search, ratio, length, slope, actual);
-    const size = scaledSize(search);
+    const size = ROUNDING * scaledSize(search);
     const accepted = ratio > 1e-4 && actual > 0;
     if (accepted) {
       swap(search);
-      linear.held.fill(0);
+      search.held.fill(0);
     }
-    const flat = search.reductionTolerance * here.square;
-    search.flatSteps = Math.abs(actual) <= flat && promised <= flat ? search.flatSteps + 1 : 0;
-    const rounding = 4 * ROUNDING * here.square;
-    const exhausted = Math.abs(actual) <= rounding && promised <= rounding;
-    if (search.flatSteps >= 3 || exhausted) return 'reduction';
-    if (length <= ROUNDING * size || search.radius <= ROUNDING * size) return 'step';
+    const gain = Math.max(Math.abs(actual), promised);
+    const flat = gain <= allowance.reductionTolerance * here.square;
+    search.flatSteps = flat ? search.flatSteps + 1 : 0;
+    if (search.flatSteps >= 3 || gain <= 4 * ROUNDING * here.square) return 'reduction';
+    if (length <= size || search.radius <= size) return 'step';
     if (accepted) return null;
   }
-  return search.evaluations < search.maxIterations ? 'step' : 'iterations';
+  return search.evaluations < allowance.maxIterations ? 'step' : 'iterations';
 }
 
 /** [MORE1978] section 4: widens the radius after a good step, narrows it after a poor one. */
@@ -263,43 +215,33 @@ function tryMove(search: Search): void {
     if (upper && next > (upper[j] as number)) next = upper[j] as number;
     there.parameters[j] = next;
   }
-  evaluateAt(search.problem, there, search.linear.roots);
-  search.evaluations++;
+  evaluateAt(search, there);
 }
 
 /** Spreads the scaled step of the columns over the parameters. */
-function spread(search: Search): void {
-  const { linear, step, move } = search;
+function spread({ freeCount, free, scale, step, move }: Search): void {
   move.fill(0);
-  for (let k = 0; k < linear.freeCount; k++) {
-    const j = parameterOf(linear, k);
-    const scale = linear.scale[j] as number;
-    move[j] = scale > 0 ? (step[k] as number) / scale : 0;
+  for (let k = 0; k < freeCount; k++) {
+    const j = free[k] as number;
+    move[j] = (scale[j] as number) > 0 ? (step[k] as number) / (scale[j] as number) : 0;
   }
 }
 
 /** True if a step leads out of a bound that its parameter is at; that parameter is then held. */
-function blockedByBound(search: Search): boolean {
-  const { lower, upper } = search.problem;
-  if (!lower && !upper) return false;
-  const { linear, step } = search;
-  const { parameters } = search.here;
+function blockedByBound({ problem, here, freeCount, free, step, held }: Search): boolean {
+  const { lower, upper } = problem;
   let found = false;
-  for (let k = 0; k < linear.freeCount; k++) {
-    const j = parameterOf(linear, k);
-    const value = parameters[j] as number;
+  for (let k = 0; k < freeCount; k++) {
+    const j = free[k] as number;
+    const value = here.parameters[j] as number;
     const down = lower !== undefined && value <= (lower[j] as number);
     const up = upper !== undefined && value >= (upper[j] as number);
     if ((down && (step[k] as number) < 0) || (up && (step[k] as number) > 0)) {
-      linear.held[j] = 1;
+      held[j] = 1;
       found = true;
     }
   }
   return found;
-}
-
-function parameterOf(linear: Linearisation, column: number): number {
-  return linear.free[linear.pivot[column] as number] as number;
 }
 
 function swap(search: Search): void {
@@ -308,18 +250,11 @@ function swap(search: Search): void {
   search.there = here;
 }
 
-function setFirstRadius(search: Search): void {
-  const size = scaledSize(search);
-  search.radius = FIRST_RADIUS * (size > 0 ? size : 1);
-}
-
-function scaledSize(search: Search): number {
-  const { scale } = search.linear;
-  const { parameters } = search.here;
+/** Length of the scaled parameters. */
+function scaledSize({ scale, here, count }: Search): number {
   let sum = 0;
-  for (let j = 0; j < parameters.length; j++) {
-    const value = (scale[j] as number) * (parameters[j] as number);
-    sum += value * value;
+  for (let j = 0; j < count; j++) {
+    sum += ((scale[j] as number) * (here.parameters[j] as number)) ** 2;
   }
   return Math.sqrt(sum);
 }

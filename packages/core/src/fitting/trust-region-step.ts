@@ -6,127 +6,106 @@
  * Sources: [MORE1978] section 5: lambda by Newton's iteration on |s(lambda)| = delta, safeguarded.
  * Deviations: the scaling is in R already, so that the damping matrix is the identity.
  */
+import type { Search } from './search.ts';
 
 const ROUNDING = 2 ** -52;
 
 /** Room for the solver's vectors, so that a step allocates nothing. */
 export interface StepWorkspace {
-  /** The eliminated factor, column-major, order * order. */
+  /** The eliminated factor, column-major, order * order, and its right-hand side. */
   readonly s: Float64Array;
   readonly row: Float64Array;
-  readonly right: Float64Array;
   readonly v: Float64Array;
 }
 
 export function stepWorkspace(order: number): StepWorkspace {
   return {
-    s: new Float64Array(order * order),
+    s: new Float64Array(order * (order + 1)),
     row: new Float64Array(order),
-    right: new Float64Array(order),
     v: new Float64Array(order),
   };
 }
 
 /**
- * Writes the step and returns lambda (0 for the undamped Gauss-Newton step).
- *
- * @param r - upper triangle in r[j * stride + i], i <= j
- * @param stride - distance between columns
- * @param order - number of columns
- * @param rank - columns that count as independent; below `order` the step is always damped
- * @param c - the first `order` elements of Q'b
- * @param delta - radius, > 0
- * @param guess - lambda of the step before
- * @param step - receives the step
+ * Writes the step to `search.step` and lambda to `search.lambda` (0 for the undamped Gauss-Newton
+ * step). The linearisation must be current; where its rank is short, the step is always damped.
  */
-export function trustRegionStep(
-  r: Float64Array,
-  stride: number,
-  order: number,
-  rank: number,
-  c: Float64Array,
-  delta: number,
-  guess: number,
-  step: Float64Array,
-  work: StepWorkspace,
-): number {
-  const { v } = work;
-  const full = rank === order;
+export function trustRegionStep(search: Search): void {
+  const { columns: r, n, freeCount: order, step, work, radius: delta } = search;
+  const full = search.rank === order;
   let low = 0;
   let excess = Infinity;
   if (full) {
-    gaussNewtonStep(r, stride, order, c, step);
-    const length = norm(step, order);
-    excess = length - delta;
-    if (excess <= 0.1 * delta) return 0;
+    gaussNewtonStep(r, n, order, step);
+    excess = norm(step, order) - delta;
+    if (excess <= 0.1 * delta) {
+      search.lambda = 0;
+      return;
+    }
     // -phi'(0) from R' w = s / |s|
-    for (let j = 0; j < order; j++) v[j] = at(step, j) / length;
-    low = excess / delta / forwardSquare(r, stride, order, v);
+    low = excess / delta / forwardSquare(r, n, order, step, work.v);
   }
   let gradient = 0;
   for (let j = 0; j < order; j++) {
     let sum = 0;
-    for (let i = 0; i <= j; i++) sum += at(r, j * stride + i) * at(c, i);
+    for (let i = 0; i <= j; i++) sum += at(r, j * n + i) * at(r, order * n + i);
     gradient += sum * sum;
   }
   gradient = Math.sqrt(gradient);
   if (gradient === 0) {
     step.fill(0, 0, order);
-    return 0;
+    search.lambda = 0;
+    return;
   }
   let high = gradient / delta;
-  let lambda = Math.min(Math.max(guess, low), high);
+  let lambda = Math.min(Math.max(search.lambda, low), high);
   if (lambda === 0) lambda = full ? gradient / norm(step, order) : 1e-3 * high;
   // A singular triangle needs damping that rounding can see.
   const least = full ? 1e-290 : (ROUNDING * at(r, 0)) ** 2;
   for (let round = 0; round < 10; round++) {
     if (lambda === 0) lambda = 1e-3 * high;
     lambda = Math.max(lambda, least);
-    dampedStep(r, stride, order, c, lambda, step, work);
-    const length = norm(step, order);
+    dampedStep(search, lambda);
     const before = excess;
-    excess = length - delta;
+    excess = norm(step, order) - delta;
     if (Math.abs(excess) <= 0.1 * delta) break;
     if (low === 0 && excess <= before && before < 0) break;
-    for (let j = 0; j < order; j++) v[j] = at(step, j) / length;
-    const newton = excess / delta / forwardSquare(work.s, order, order, v);
+    const newton = excess / delta / forwardSquare(work.s, order, order, step, work.v);
     if (excess > 0) low = Math.max(low, lambda);
     else high = Math.min(high, lambda);
     lambda = Math.max(low, lambda + newton);
   }
-  return lambda;
+  search.lambda = lambda;
 }
 
-/** Solves R s = -c by back substitution. */
+/**
+ * Solves R s = -c by back substitution; c is the column after the triangle.
+ *
+ * @param r - upper triangle in r[j * stride + i], i <= j
+ * @param stride - distance between columns
+ * @param order - number of columns
+ * @param step - receives s
+ */
 export function gaussNewtonStep(
   r: Float64Array,
   stride: number,
   order: number,
-  c: Float64Array,
   step: Float64Array,
 ): void {
   for (let i = order - 1; i >= 0; i--) {
-    let sum = -at(c, i);
+    let sum = -at(r, order * stride + i);
     for (let j = i + 1; j < order; j++) sum -= at(r, j * stride + i) * at(step, j);
     step[i] = sum / at(r, i * stride + i);
   }
 }
 
 /** Solves (R'R + lambda I) s = -R'c by Givens rotations of sqrt(lambda) I into R. */
-function dampedStep(
-  r: Float64Array,
-  stride: number,
-  order: number,
-  c: Float64Array,
-  lambda: number,
-  step: Float64Array,
-  work: StepWorkspace,
-): void {
-  const { s, row, right } = work;
+function dampedStep(search: Search, lambda: number): void {
+  const { columns: r, n, freeCount: order, step } = search;
+  const { s, row } = search.work;
   const root = Math.sqrt(lambda);
-  for (let j = 0; j < order; j++) {
-    for (let i = 0; i <= j; i++) s[j * order + i] = at(r, j * stride + i);
-    right[j] = at(c, j);
+  for (let j = 0; j <= order; j++) {
+    for (let i = 0; i <= j && i < order; i++) s[j * order + i] = at(r, j * n + i);
   }
   for (let j = 0; j < order; j++) {
     row.fill(0, j, order);
@@ -141,8 +120,9 @@ function dampedStep(
       const cosine = diagonal / length;
       const sine = below / length;
       s[k * order + k] = length;
-      const keep = at(right, k);
-      right[k] = cosine * keep + sine * extra;
+      const right = order * order + k;
+      const keep = at(s, right);
+      s[right] = cosine * keep + sine * extra;
       extra = cosine * extra - sine * keep;
       for (let m = k + 1; m < order; m++) {
         const upper = at(s, m * order + k);
@@ -151,14 +131,21 @@ function dampedStep(
       }
     }
   }
-  gaussNewtonStep(s, order, order, right, step);
+  gaussNewtonStep(s, order, order, step);
 }
 
-/** |w|^2 with R' w = v; v is overwritten by w. */
-function forwardSquare(r: Float64Array, stride: number, order: number, v: Float64Array): number {
+/** |w|^2 with R' w = s / |s|; `v` receives w. */
+function forwardSquare(
+  r: Float64Array,
+  stride: number,
+  order: number,
+  step: Float64Array,
+  v: Float64Array,
+): number {
+  const length = norm(step, order);
   let square = 0;
   for (let j = 0; j < order; j++) {
-    let sum = at(v, j);
+    let sum = at(step, j) / length;
     for (let i = 0; i < j; i++) sum -= at(r, j * stride + i) * at(v, i);
     const w = sum / at(r, j * stride + j);
     v[j] = w;

@@ -9,7 +9,7 @@ import type { CurveModel } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
 import { finiteRange } from './finite-range.ts';
 import { lastAsLogarithm } from './last-as-logarithm.ts';
-import { softplus } from './softplus.ts';
+import { logOnePlus, softplus } from './softplus.ts';
 
 /** Narrowest toe, log exposure: a hard corner for any step tablet. */
 export const NARROWEST = 1e-3;
@@ -47,7 +47,7 @@ export const toeOnly: CurveModel = {
     }
     const z = (x - (p[2] as number)) / width;
     const e = Math.exp(z > 0 ? -z : z);
-    const plus = (z > 0 ? z : 0) + Math.log1p(e);
+    const plus = (z > 0 ? z : 0) + logOnePlus(e);
     const s = (z > 0 ? 1 : e) / (1 + e);
     out[1] = width * plus;
     out[2] = -slope * s;

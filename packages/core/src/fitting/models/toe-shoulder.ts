@@ -21,7 +21,7 @@
 import type { CurveModel, InnerParameters } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
 import { finiteRange } from './finite-range.ts';
-import { softplus } from './softplus.ts';
+import { logOnePlus, softplus } from './softplus.ts';
 import { NARROWEST } from './toe-only.ts';
 
 /** Squared multiple of the widths' difference that the centres keep apart. */
@@ -107,11 +107,11 @@ export const toeShoulder: CurveModel = {
     const ws = p[5] as number;
     const zt = (x - (p[2] as number)) / wt;
     const et = Math.exp(zt > 0 ? -zt : zt);
-    const toe = (zt > 0 ? zt : 0) + Math.log1p(et);
+    const toe = (zt > 0 ? zt : 0) + logOnePlus(et);
     const st = (zt > 0 ? 1 : et) / (1 + et);
     const zs = (x - (p[4] as number)) / ws;
     const es = Math.exp(zs > 0 ? -zs : zs);
-    const shoulder = (zs > 0 ? zs : 0) + Math.log1p(es);
+    const shoulder = (zs > 0 ? zs : 0) + logOnePlus(es);
     const ss = (zs > 0 ? 1 : es) / (1 + es);
     const difference = wt * toe - ws * shoulder;
     out[1] = difference;
