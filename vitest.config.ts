@@ -4,7 +4,8 @@ import { defineConfig } from 'vitest/config';
 const resolve = { conditions: ['wedgebook-source'] };
 const ssr = { resolve };
 // Core and charts hold no state between modules: one thread may run test after test.
-const together = { pool: 'threads', isolate: false } as const;
+// Generated studies take seconds where other work runs beside them.
+const together = { pool: 'threads', isolate: false, testTimeout: 30_000 } as const;
 
 export default defineConfig({
   test: {

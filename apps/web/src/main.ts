@@ -28,6 +28,7 @@ async function start(): Promise<void> {
       unit: 'density',
       showFamilyOfStrips: true,
       theme,
+      slipSearch: false,
       announcement: '',
       lastSaved: found.savedAt,
       lastExported: found.exportedAt,
@@ -43,6 +44,13 @@ async function start(): Promise<void> {
   page.app = app;
   page.noteExport = keep(app, storage).noteExport;
   document.body.append(page);
+  await searchForSlips(app);
+}
+
+/** The search for slips is loaded after the first paint, and then looks at every strip in use. */
+async function searchForSlips({ derive, session }: App): Promise<void> {
+  derive.suspects = (await import('@wedgebook/core/suspects')).findSuspects;
+  session.set({ slipSearch: true });
 }
 
 /** A browser that bars its database still gets the app, with a word that nothing is kept. */

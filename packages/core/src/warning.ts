@@ -23,6 +23,7 @@ export type WarningCode =
   | 'base-fog-extrapolated'
   | 'lack-of-fit'
   | 'suspect-reading'
+  | 'step-slip'
   | 'fit-not-converged'
   | 'curve-not-determined'
   | 'curve-not-monotone'

@@ -18,6 +18,8 @@ export interface Session {
   readonly theme: ThemeChoice;
   /** A sentence for the live region. */
   readonly announcement: string;
+  /** Whether the search for slips in readings is loaded yet. */
+  readonly slipSearch: boolean;
   readonly lastSaved: Date | null;
   readonly lastExported: Date | null;
   /** Why the notebook cannot be kept, or null. */

@@ -14,6 +14,7 @@ import {
   type CurveFamily,
   type CurveFit,
   type FilmMeasures,
+  type FindSuspects,
   type GradeTable,
   type PaperMeasures,
   type Warning,
@@ -56,6 +57,8 @@ export function gradeTableOf(document: WorkDocument): GradeTable {
 }
 
 export class Derive {
+  /** Looks for slips in the readings; loaded after the first paint, none are looked for before. */
+  suspects: FindSuspects | undefined;
   readonly #fits = memoByKey(fitStrip);
   readonly #drawn = memoByKey(drawCurve);
   readonly #film = memoByKey((fit: StripFit): FilmMeasures | null =>
@@ -89,6 +92,7 @@ export class Derive {
       strip.material,
       document.tablets,
       family,
+      this.suspects,
     );
   }
 
@@ -113,6 +117,7 @@ function fitStrip(
   material: Strip['material'],
   tablets: readonly Tablet[],
   family: CurveFamily,
+  suspects: FindSuspects | undefined,
 ): StripFit {
   // Only these fields of the strip bear on its readings.
   const strip = { rows, unexposedDensities, exposure, tabletId, material } as Strip;
@@ -121,8 +126,8 @@ function fitStrip(
   // A paper is a sigmoid: unless another curve was chosen, the family that fits it best is taken.
   const fit =
     material === 'paper' && family === DEFAULT_FAMILY
-      ? fitPaperCurve(readings)
-      : fitCurve(readings, { family });
+      ? fitPaperCurve(readings, { suspects })
+      : fitCurve(readings, { family, suspects });
   const unread: Warning[] =
     readings.unreadCells > 0 ? [warning('steps-unread', { count: readings.unreadCells })] : [];
   return {

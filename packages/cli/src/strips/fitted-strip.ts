@@ -1,5 +1,6 @@
 /** A strip of the file with its curve. */
 import {
+  findSuspects,
   fitCurve,
   fitPaperCurve,
   warning,
@@ -30,10 +31,10 @@ export function fittedStrip(
   const { readings, exposureKind, points, warnings } = curveReadingsOf(strip, exposure);
   const fit =
     family !== undefined
-      ? fitCurve(readings, { family })
+      ? fitCurve(readings, { family, suspects: findSuspects })
       : material === 'paper'
-        ? fitPaperCurve(readings)
-        : fitCurve(readings);
+        ? fitPaperCurve(readings, { suspects: findSuspects })
+        : fitCurve(readings, { suspects: findSuspects });
   const common = { strip, readings, exposureKind, points };
   const noticed = [...strip.warnings, ...warnings, ...fit.warnings];
   return fit.status === 'ok'

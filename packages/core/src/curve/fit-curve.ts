@@ -20,7 +20,7 @@ import type { CharacteristicCurve, CurveFamily } from './characteristic-curve.ts
 import { curveFromFit } from './curve-from-fit.ts';
 import { defaultCurve, toeShoulderCurve } from './default-curve.ts';
 import { derivedBaseFog } from './derived.ts';
-import { suspectsOf, suspectWarning } from './suspects-of.ts';
+import type { FindSuspects } from './suspects-of.ts';
 import { sortReadings, type SortedReadings } from './sort-readings.ts';
 
 export interface FitCurveOptions {
@@ -28,7 +28,12 @@ export interface FitCurveOptions {
    * Family to fit. By default `toe-shoulder`, or `monotone-smooth` where a lack-of-fit test says
    * that it misses the readings, the other widening the errors.
    */
-  readonly family?: CurveFamily;
+  readonly family?: CurveFamily | undefined;
+  /**
+   * Looks for readings that do not belong to the curve: `findSuspects`, given by whoever shows them,
+   * as the search takes longer than the fit. Without it no reading is suspected.
+   */
+  readonly suspects?: FindSuspects | undefined;
 }
 
 export type CurveFit =
@@ -62,7 +67,7 @@ const NOTABLE_DROP = 0.02;
  * @throws InvalidArgumentError if the arrays differ in length or hold a value that is not finite
  */
 export function fitCurve(readings: CurveReadings, options: FitCurveOptions = {}): CurveFit {
-  const { family } = options;
+  const { family, suspects } = options;
   const sorted = sortReadings(readings);
   const warnings = checkReadings(readings);
   const reason = unfit(sorted);
@@ -76,21 +81,26 @@ export function fitCurve(readings: CurveReadings, options: FitCurveOptions = {})
         warning('lack-of-fit', { pValue: lackOfFit.probability ?? 0, family: curve.family }),
       );
     }
-    return fitted(curve, sorted, warnings);
+    return fitted(curve, sorted, warnings, suspects);
   }
   const curve = fitFamily(sorted, family);
   if (curve === null) return { status: 'not-determined', reason: 'fit-failed', warnings };
-  return fitted(curve, sorted, warnings);
+  return fitted(curve, sorted, warnings, suspects);
 }
 
 function fitted(
   curve: CharacteristicCurve,
   sorted: SortedReadings,
   warnings: readonly Warning[],
+  findSuspects: FindSuspects | undefined,
 ): CurveFit {
-  const suspects = suspectsOf(curve, sorted);
-  const all = [...warnings, ...fitWarnings(curve, sorted), ...suspects.map(suspectWarning)];
-  return { status: 'ok', curve, suspects, warnings: all };
+  const found = findSuspects?.(curve, sorted);
+  return {
+    status: 'ok',
+    curve,
+    suspects: found?.suspects ?? [],
+    warnings: [...warnings, ...fitWarnings(curve, sorted), ...(found?.warnings ?? [])],
+  };
 }
 
 /** Why readings hold no curve; null where they may. */

@@ -29,3 +29,4 @@ export { logExposureAt } from './log-exposure-at.ts';
 export { estimateOn, requiredEstimate, type CurveMeasure, type Derived } from './measure.ts';
 export { placeOfMaximum } from './place-of-maximum.ts';
 export { modelOf } from './model-of.ts';
+export { findSuspects, type FindSuspects, type SuspectsFound } from './suspects-of.ts';

@@ -8,8 +8,12 @@ import {
   fitModel,
   fitToeShoulder,
   monotoneSmooth,
+  stepSlip,
   suspectReadings,
+  toeShoulder,
+  type FittedCurve,
   type FittedReadings,
+  type StepSlip,
   type SuspectReading,
 } from '../fitting/index.ts';
 import { warning, type Warning } from '../warning.ts';
@@ -19,41 +23,73 @@ import type { SortedReadings } from './sort-readings.ts';
 
 /** A search for slips needs no last digits: a fit that takes longer is one that runs off. */
 const ENOUGH_ITERATIONS = 40;
+const ENOUGH_FOR_WHOLE_FORM = 100;
 /** Fewest readings among which one can stand out. */
 const FEWEST_READINGS = 8;
 
+/** What a search for slips found. */
+export interface SuspectsFound {
+  /** Readings that do not belong to the curve, the farthest out first. */
+  readonly suspects: readonly SuspectReading[];
+  /** A step skipped or read twice, which moves all readings after it. */
+  readonly stepSlip: StepSlip | null;
+  /** The same in warnings, with the numbers that would fit and the likely slips. */
+  readonly warnings: readonly Warning[];
+}
+
+/** A search for slips in the readings of a fitted curve. */
+export type FindSuspects = (curve: CharacteristicCurve, readings: SortedReadings) => SuspectsFound;
+
 /**
- * Suspect readings by the family of the drawn curve, the farthest out first.
+ * Looks for slips by the family of the drawn curve.
  *
  * @param curve - the curve fitted to all readings
  * @param readings - those readings
  */
-export function suspectsOf(
-  curve: CharacteristicCurve,
-  readings: SortedReadings,
-): readonly SuspectReading[] {
-  if (curve.family === 'as-drawn' || readings.x.length < FEWEST_READINGS) return [];
-  const first: FittedReadings = { model: modelOf(curve), fit: curve };
-  return suspectReadings(readings.x, readings.y, fitterOf(curve), { fitted: first });
-}
+export const findSuspects: FindSuspects = (curve, { x, y }) => {
+  if (curve.family === 'as-drawn' || x.length < FEWEST_READINGS) {
+    return { suspects: [], stepSlip: null, warnings: [] };
+  }
+  const slip = stepSlip(x, y, wholeFormFitterOf(curve));
+  // Where a step was skipped, readings are judged by the curve through the moved ones.
+  const suspects = slip
+    ? suspectReadings(slip.exposures, y, fitterOf(curve))
+    : suspectReadings(x, y, fitterOf(curve), { fitted: { model: modelOf(curve), fit: curve } });
+  return {
+    suspects,
+    stepSlip: slip,
+    warnings: [...(slip ? [stepSlipWarning(slip)] : []), ...suspects.map(suspectWarning)],
+  };
+};
 
 function fitterOf(curve: CharacteristicCurve) {
+  const model = modelOf(curve);
+  const options = { maxIterations: ENOUGH_ITERATIONS };
   return (x: readonly number[], y: readonly number[]): FittedReadings | null => {
-    if (curve.family === 'toe-shoulder') {
-      return fitToeShoulder(x, y, { maxIterations: ENOUGH_ITERATIONS });
-    }
-    if (curve.family === 'monotone-smooth') {
-      if (new Set(x.filter(Number.isFinite)).size < 4) return null;
-      const smooth = monotoneSmooth(x, y);
-      return { model: smooth.model, fit: smooth };
-    }
-    const model = modelOf(curve);
-    return { model, fit: fitModel(model, x, y, { maxIterations: ENOUGH_ITERATIONS }) };
+    if (curve.family === 'toe-shoulder') return fitToeShoulder(x, y, options);
+    if (curve.family !== 'monotone-smooth') return { model, fit: fitModel(model, x, y, options) };
+    if (new Set(x.filter(Number.isFinite)).size < 4) return null;
+    const smooth = monotoneSmooth(x, y);
+    return { model: smooth.model, fit: smooth };
   };
 }
 
+/**
+ * One form for readings as written and as moved: a smooth curve would bend to readings that are
+ * moved by a step, and a shoulder that comes and goes would count as theirs.
+ */
+function wholeFormFitterOf(curve: CharacteristicCurve) {
+  const { family } = curve;
+  const model =
+    family === 'monotone-smooth' || family === 'toe-shoulder' ? toeShoulder : modelOf(curve);
+  return (x: readonly number[], y: readonly number[]): FittedCurve => ({
+    model,
+    fit: fitModel(model, x, y, { maxIterations: ENOUGH_FOR_WHOLE_FORM }),
+  });
+}
+
 /** A suspect as a warning, with the number that would fit and the likely slip. */
-export function suspectWarning(suspect: SuspectReading): Warning {
+function suspectWarning(suspect: SuspectReading): Warning {
   const { x, written, expected, slip } = suspect;
   return warning('suspect-reading', {
     density: written,
@@ -62,4 +98,8 @@ export function suspectWarning(suspect: SuspectReading): Warning {
     expected,
     ...(slip ? { slip: slip.kind, meant: slip.meant } : {}),
   });
+}
+
+function stepSlipWarning({ kind, from, density, written, moved }: StepSlip): Warning {
+  return warning('step-slip', { kind, logExposure: from, density, written, moved });
 }

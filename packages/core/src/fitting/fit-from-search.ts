@@ -6,6 +6,7 @@
 import { covarianceFromTriangle } from './covariance-from-triangle.ts';
 import type { LeastSquaresFit, StopTest } from './least-squares-types.ts';
 import { conditionOf, linearise } from './linearisation.ts';
+import { finiteOrNull } from './finite-or-null.ts';
 import type { Search } from './search.ts';
 
 /** Columns no shorter than this share of their scale need no new scaling to show the rank. */
@@ -38,7 +39,8 @@ export function fitFromSearch(
   const variance =
     test !== null && degreesOfFreedom > 0 ? residualSumOfSquares / degreesOfFreedom : null;
   const factor = absolute && test !== null ? 1 : variance;
-  const covariance = determined && factor !== null ? covarianceFromTriangle(search, factor) : null;
+  const covariance =
+    determined && factor !== null ? finiteOrNull(covarianceFromTriangle(search, factor)) : null;
   const atBound = new Array<boolean>(count).fill(true);
   const standardErrors = new Array<number | null>(count).fill(null);
   for (let k = 0; k < freeCount; k++) {

@@ -4,6 +4,7 @@
  * Sources: [MORE1978], [BW1988] for the estimate; [HUBER1964] for the robust one. Deviations: none.
  */
 import { InvalidArgumentError } from '../errors.ts';
+import { finiteOrNull } from './finite-or-null.ts';
 import { leastSquares } from './least-squares.ts';
 import type {
   FitReport,
@@ -46,7 +47,7 @@ export interface FitModelOptions {
   readonly fixed?: readonly boolean[] | undefined;
   /** Steps allowed. Default 1,000. */
   readonly maxIterations?: number | undefined;
-  /** Final relative offset. Default 1e-7, a ten-millionth of a standard error. */
+  /** Final relative offset. Default 1e-8, a hundred-millionth of a standard error. */
   readonly offsetTolerance?: number | undefined;
 }
 
@@ -114,7 +115,7 @@ function fitFrom(
   start: readonly number[],
   options: FitModelOptions,
 ): ModelFit {
-  const { maxIterations, offsetTolerance = 1e-7, solve = leastSquares, sigma } = options;
+  const { maxIterations, offsetTolerance = 1e-8, solve = leastSquares, sigma } = options;
   const solverOptions = {
     weightKind: sigma?.kind,
     maxIterations,
@@ -132,7 +133,7 @@ function fitFrom(
     const count = parameters.length;
     inner.toNatural(parameters, natural, chain);
     parameters = Array.from(natural);
-    covariance &&= sandwich(room, covariance, count);
+    covariance &&= finiteOrNull(sandwich(room, covariance, count));
     const variances = covariance;
     standardErrors = standardErrors.map((error, j) =>
       error === null || variances === null

@@ -19,6 +19,9 @@ const FARTHEST_SHOULDER = 0.2;
 /** Greatest standard error of the shoulder's centre, in ranges of the readings. */
 const GREATEST_ERROR = 1 / 3;
 
+/** Allowance of the form with a shoulder; strips without a gross slip take 7 to 15. */
+const ENOUGH_ITERATIONS = 100;
+
 /** A toe-shoulder fit, and whether it has a shoulder. */
 export interface ToeShoulderFit {
   /** `toeShoulder`, or `toeOnly` where the shoulder is not determined. */
@@ -40,7 +43,8 @@ export function fitToeShoulder(
   y: readonly number[],
   options: Pick<FitModelOptions, 'sigma' | 'solve' | 'maxIterations'> = {},
 ): ToeShoulderFit {
-  const full = fitModel(toeShoulder, x, y, options);
+  // A shoulder that is not found by then is not determined.
+  const full = fitModel(toeShoulder, x, y, { maxIterations: ENOUGH_ITERATIONS, ...options });
   if (shoulderDetermined(full, x)) return { model: toeShoulder, fit: full, shoulder: 'determined' };
   const fit = fitModel(toeOnly, x, y, options);
   return { model: toeOnly, fit, shoulder: 'not-determined' };

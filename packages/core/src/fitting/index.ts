@@ -59,6 +59,8 @@ export type { Bootstrap, BootstrapOptions, Interval } from './parametric-bootstr
 export { predictWithBand } from './predict-with-band.ts';
 export type { Prediction } from './predict-with-band.ts';
 export { randomNormal } from './random-normal.ts';
+export { stepSlip } from './step-slip.ts';
+export type { FittedCurve, StepSlip } from './step-slip.ts';
 export { suspectReadings } from './suspect-readings.ts';
 export type { FittedReadings, SuspectOptions, SuspectReading } from './suspect-readings.ts';
 export { lineThrough } from './line-through.ts';

@@ -85,12 +85,15 @@ export function monotoneSmooth(
   return smoothCurve(model, knots, system, chosen, x, y);
 }
 
+/** Cells before the first reading, where the readings span next to nothing. */
+const MOST_BEFORE = 24;
+
 /** Knots from a toe's length before the first reading to the last. */
 function knotsFor(different: ReadonlySet<number>, cells: number): number[] {
   const first = Math.min(...different);
   const last = Math.max(...different);
   const h = (last - first) / cells;
-  const before = Math.max(3, Math.round(0.6 / h));
+  const before = Math.min(MOST_BEFORE, Math.max(3, Math.round(0.6 / h)));
   return Array.from({ length: cells + before + 1 }, (_, k) => last - (cells + before - k) * h);
 }
 

@@ -26,6 +26,8 @@ import { studentTUpperTail } from './student-t-quantile.ts';
 const TRIMMED_SCATTER = 0.662;
 /** Most starts of the search for a core, a bound on its time. */
 const MOST_STARTS = 16;
+/** Standard deviation of the finest reading: a smaller scatter is rounding, not knowledge. */
+const FINEST_READING = 1e-5;
 /** Scatters beyond which a reading is left out of the second look. */
 const FAR = 3.5;
 
@@ -228,7 +230,10 @@ function describe(
   const at = x[index] as number;
   const written = y[index] as number;
   const expected = model.derivatives(at, parameters, row);
-  const standardError = Math.sqrt(sigma * sigma + quadraticForm(row, covariance));
+  const standardError = Math.max(
+    FINEST_READING,
+    Math.sqrt(sigma * sigma + quadraticForm(row, covariance)),
+  );
   const studentised = (written - expected) / standardError;
   const tail = 2 * studentTUpperTail(Math.abs(studentised), degreesOfFreedom);
   const finite = [...new Set(x.filter(Number.isFinite))].sort((a, b) => a - b);

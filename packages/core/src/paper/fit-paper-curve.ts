@@ -15,6 +15,7 @@ import {
   type CurveCompanion,
   type CurveFamily,
   type CurveFit,
+  type FitCurveOptions,
 } from '../curve/index.ts';
 import type { CurveReadings } from '../readings/index.ts';
 
@@ -33,10 +34,14 @@ const LEAST_WEIGHT = 0.01;
  * Fits the curve of a paper strip.
  *
  * @param readings - reflection densities by log exposure, any order
+ * @param options - the search for slips, as for `fitCurve`
  * @returns the curve with the rival families as companions, or why there is none
  * @throws InvalidArgumentError if the arrays differ in length or hold a value that is not finite
  */
-export function fitPaperCurve(readings: CurveReadings): CurveFit {
+export function fitPaperCurve(
+  readings: CurveReadings,
+  options: Pick<FitCurveOptions, 'suspects'> = {},
+): CurveFit {
   const plain = fitCurve(readings);
   if (plain.status !== 'ok') return plain;
   const candidates = compareFamilies(readings)
@@ -45,7 +50,7 @@ export function fitPaperCurve(readings: CurveReadings): CurveFit {
       curve === null || difference === null ? [] : [{ curve, difference }],
     );
   const [first, ...others] = candidates.sort((a, b) => a.difference - b.difference);
-  if (first === undefined) return plain;
+  if (first === undefined) return fitCurve(readings, options);
   const likelihood = (difference: number): number => Math.exp((first.difference - difference) / 2);
   const total = candidates.reduce((sum, { difference }) => sum + likelihood(difference), 0);
   const companions = others
@@ -54,7 +59,7 @@ export function fitPaperCurve(readings: CurveReadings): CurveFit {
       weight: likelihood(difference) / total,
     }))
     .filter(({ weight }) => weight >= LEAST_WEIGHT);
-  const own = fitCurve(readings, { family: first.curve.family });
+  const own = fitCurve(readings, { ...options, family: first.curve.family });
   return {
     status: 'ok',
     curve: { ...first.curve, companions, weight: 1 / total },

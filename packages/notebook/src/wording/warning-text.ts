@@ -87,6 +87,8 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `The curve misses the readings by more than their scatter${clause(d, 'pValue', (p) => ` (p = ${p})`, 4)}. Use the smooth curve, or look for two emulsions or a mistaken step.`,
   'suspect-reading': (d) =>
     `The reading${clause(d, 'density', (x) => ` ${x}`)}${clause(d, 'logExposure', (x) => ` at log exposure ${x}`)} lies far from the curve${clause(d, 'residual', (x) => ` (by ${x})`)}${clause(d, 'expected', (x) => `, where about ${x} would fit`)}${slipClause(d)}. It was kept; read it again.`,
+  'step-slip': (d) =>
+    `From the reading${clause(d, 'density', (x) => ` ${x}`)}${clause(d, 'logExposure', (x) => ` at log exposure ${x}`)} on, the densities fit one step ${d['kind'] === 'step-doubled' ? 'back' : 'further on'} far better${clause(d, 'moved', (x) => ` (they scatter by ${x}`, 3)}${clause(d, 'written', (x) => `, as written by ${x})`, 3)}: ${d['kind'] === 'step-doubled' ? 'a step may have been read twice' : 'a step may have been skipped'} there. Nothing was moved; read the steps from there again.`,
   'curve-not-determined': (d) =>
     d['reason'] === 'no-density-rise'
       ? 'The densities are all but alike, so there is no curve. Check that the strip was exposed behind the tablet.'

@@ -7,7 +7,15 @@ export interface FiniteRange {
   readonly first: number;
   readonly last: number;
   readonly range: number;
+  /**
+   * A width that no reading tells from a hard corner, a tenth of a step or less: a narrower bend
+   * could move between two steps without an end.
+   */
+  readonly narrowest: number;
 }
+
+/** Narrowest width of any tablet, log exposure. */
+export const NARROWEST = 1e-3;
 
 /** Range of the finite numbers in `x`; [0, 0] where there is none. */
 export function finiteRange(x: readonly number[]): FiniteRange {
@@ -18,6 +26,9 @@ export function finiteRange(x: readonly number[]): FiniteRange {
     if (at < first) first = at;
     if (at > last) last = at;
   }
-  if (first > last) return { first: 0, last: 0, range: 0.1 };
-  return { first, last, range: Math.max(last - first, 0.1) };
+  const range = first > last ? 0.1 : Math.max(last - first, 0.1);
+  const narrowest = Math.max(NARROWEST, (0.1 * range) / Math.max(10, x.length));
+  return first > last
+    ? { first: 0, last: 0, range: 0.1, narrowest }
+    : { first, last, range, narrowest };
 }

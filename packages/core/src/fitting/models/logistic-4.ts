@@ -6,15 +6,15 @@
  * Sources: [RICHARDS1959] with m = 2. Deviations: none.
  */
 import type { CurveModel } from '../model.ts';
-import { finiteRange } from './finite-range.ts';
+import { finiteRange, NARROWEST } from './finite-range.ts';
 import { lastAsLogarithm } from './last-as-logarithm.ts';
 import { logistic5 } from './logistic-5.ts';
 import { sigmoid } from './softplus.ts';
 
-const inner = lastAsLogarithm(4, 1e-3, (x) => {
-  const { first, last, range } = finiteRange(x);
+const inner = lastAsLogarithm(4, NARROWEST, (x) => {
+  const { first, last, range, narrowest } = finiteRange(x);
   return {
-    lower: [-Infinity, -Infinity, first - 4 * range, Math.log(1e-3)],
+    lower: [-Infinity, -Infinity, first - 4 * range, Math.log(narrowest)],
     upper: [Infinity, Infinity, last + 4 * range, Math.log(2 * range)],
   };
 });

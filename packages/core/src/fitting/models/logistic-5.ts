@@ -13,10 +13,9 @@
  */
 import type { CurveModel, InnerParameters } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
-import { finiteRange } from './finite-range.ts';
+import { finiteRange, NARROWEST } from './finite-range.ts';
 import { softplus } from './softplus.ts';
 
-const NARROWEST = 1e-3;
 /** Beyond these bounds another value of the asymmetry changes the curve no more. */
 const LEAST_ASYMMETRY = 0.02;
 const GREATEST_ASYMMETRY = 50;
@@ -56,13 +55,13 @@ const inner: InnerParameters = {
     ];
   },
   bounds(x) {
-    const { first, last, range } = finiteRange(x);
+    const { first, last, range, narrowest } = finiteRange(x);
     return {
       lower: [
         -Infinity,
         -Infinity,
         first - 4 * range,
-        Math.log(NARROWEST),
+        Math.log(narrowest),
         Math.log(LEAST_ASYMMETRY),
       ],
       upper: [

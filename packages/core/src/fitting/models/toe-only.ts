@@ -7,17 +7,14 @@
  */
 import type { CurveModel } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
-import { finiteRange } from './finite-range.ts';
+import { finiteRange, NARROWEST } from './finite-range.ts';
 import { lastAsLogarithm } from './last-as-logarithm.ts';
 import { logOnePlus, softplus } from './softplus.ts';
 
-/** Narrowest toe, log exposure: a hard corner for any step tablet. */
-export const NARROWEST = 1e-3;
-
 const inner = lastAsLogarithm(4, NARROWEST, (x) => {
-  const { first, last, range } = finiteRange(x);
+  const { first, last, range, narrowest } = finiteRange(x);
   return {
-    lower: [-Infinity, 0, first - 2 * range, Math.log(NARROWEST)],
+    lower: [-Infinity, 0, first - 2 * range, Math.log(narrowest)],
     upper: [Infinity, Infinity, last + range, Math.log(range)],
   };
 });

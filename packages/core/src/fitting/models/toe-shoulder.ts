@@ -20,9 +20,8 @@
  */
 import type { CurveModel, InnerParameters } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
-import { finiteRange } from './finite-range.ts';
+import { finiteRange, NARROWEST } from './finite-range.ts';
 import { logOnePlus, softplus } from './softplus.ts';
-import { NARROWEST } from './toe-only.ts';
 
 /** Squared multiple of the widths' difference that the centres keep apart. */
 const APART = 16; // 4^2
@@ -60,8 +59,8 @@ const inner: InnerParameters = {
     return [p[0] ?? 0, p[1] ?? 0, p[2] ?? 0, Math.log(wt), distance, Math.log(ws)];
   },
   bounds(x) {
-    const { first, last, range } = finiteRange(x);
-    const narrowest = Math.log(NARROWEST);
+    const { first, last, range, narrowest: least } = finiteRange(x);
+    const narrowest = Math.log(least);
     const widest = Math.log(range);
     return {
       lower: [-Infinity, 0, first - 2 * range, narrowest, 0, narrowest],

@@ -1,0 +1,82 @@
+import { describe, expect, it } from 'vitest';
+import { fitModel } from './fit-model.ts';
+import { toeShoulder } from './models/toe-shoulder.ts';
+import { randomNormal } from './random-normal.ts';
+import { stepSlip } from './step-slip.ts';
+
+const STEPS = Array.from({ length: 21 }, (_, i) => -3 + 0.15 * i);
+const TRUTH = [0.1, 0.65, -2.3, 0.15, -0.5, 0.22];
+const fit = (x: readonly number[], y: readonly number[]) => ({
+  model: toeShoulder,
+  fit: fitModel(toeShoulder, x, y),
+});
+
+/** Densities of the steps of those numbers, with errors of 0.005. */
+function read(steps: readonly number[], seed: number): number[] {
+  const z = randomNormal(seed);
+  return steps.map((step) => toeShoulder.value(-3 + 0.15 * step, TRUTH) + 0.005 * z());
+}
+
+describe('stepSlip', () => {
+  it('finds a step that was skipped, and where', () => {
+    const slip = stepSlip(
+      STEPS,
+      read(
+        STEPS.map((_, i) => (i < 9 ? i : i + 1)),
+        3,
+      ),
+      fit,
+    );
+    expect(slip?.kind).toBe('step-skipped');
+    expect(STEPS.indexOf(slip!.from)).toBe(9);
+    expect(slip!.moved).toBeLessThan(slip!.written / 2);
+    expect(slip!.exposures.slice(0, 9)).toEqual(STEPS.slice(0, 9));
+    expect(slip!.exposures.slice(9, -1)).toEqual(STEPS.slice(10));
+  });
+
+  it('finds a step that was read twice, and where', () => {
+    const slip = stepSlip(
+      STEPS,
+      read(
+        STEPS.map((_, i) => (i < 12 ? i : i - 1)),
+        5,
+      ),
+      fit,
+    );
+    expect(slip?.kind).toBe('step-doubled');
+    expect(STEPS.indexOf(slip!.from)).toBe(12);
+  });
+
+  it('tells nothing of good strips, nor of one bad reading', () => {
+    for (let seed = 10; seed < 30; seed++) {
+      const good = read(
+        STEPS.map((_, i) => i),
+        seed,
+      );
+      expect(stepSlip(STEPS, good, fit)).toBeNull();
+      const bad = good.map((value, i) => (i === 10 ? value + 0.4 : value));
+      expect(stepSlip(STEPS, bad, fit)).toBeNull();
+    }
+  });
+
+  it('has nothing to say on a short strip or an exact fit', () => {
+    expect(stepSlip(STEPS.slice(0, 7), read([0, 1, 2, 3, 5, 6, 7], 1), fit)).toBeNull();
+    expect(
+      stepSlip(
+        STEPS,
+        STEPS.map(() => 0.3),
+        fit,
+      ),
+    ).toBeNull();
+  });
+
+  it('does not touch the readings', () => {
+    const y = Object.freeze(
+      read(
+        STEPS.map((_, i) => (i < 9 ? i : i + 1)),
+        3,
+      ),
+    );
+    expect(() => stepSlip(Object.freeze([...STEPS]), y, fit)).not.toThrow();
+  });
+});
