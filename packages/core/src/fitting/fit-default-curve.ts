@@ -7,7 +7,8 @@
  *      w_i = exp(-Delta_i / 2) / sum_j exp(-Delta_j / 2),  Delta_i = AICc_i - min AICc
  *
  *    the smooth curve with its effective parameters. As no family is exactly right, the smooth
- *    curve keeps a twentieth unless it fits far worse.
+ *    curve keeps a twentieth unless it fits far worse; where few degrees of freedom are left, so
+ *    that no test could tell two emulsions from one, it keeps 1.6 / v, at most a half.
  * 3. The smooth curve is drawn only where a lack-of-fit test says that the family misses the
  *    readings and the weights agree: a curve with a known shape is the better one where it fits.
  *
@@ -16,7 +17,7 @@
  * quoting its own error covers too seldom.
  *
  * Sources: [BA2002] sections 2.9 (weights) and 4.3 (unconditional errors); the study of curve
- * families in docs for the rules and limits. Deviations: the twentieth.
+ * families in docs for the rules and limits. Deviations: the least weight.
  */
 import { akaikeCorrected } from './akaike-corrected.ts';
 import { fitToeShoulder, type ToeShoulderFit } from './fit-toe-shoulder.ts';
@@ -29,7 +30,9 @@ import { tangentBasis } from './tangent-basis.ts';
 export const LACK_OF_FIT_PROBABILITY = 0.05;
 /** Least weight of the smooth curve: odds of 19 to 1 are the most that a family is trusted. */
 const LEAST_WEIGHT = 0.05;
-/** Difference in AICc beyond which the smooth curve fits so much worse that it keeps nothing. */
+/** The same times the degrees of freedom, where they are few. */
+const LEAST_WEIGHT_BY_FREEDOM = 1.6;
+/** n ln of the ratio of sums of squares beyond which the smooth curve fits so much worse that it keeps nothing. */
 const NO_SUPPORT = 30;
 /** Standard deviation of the finest reading: a smaller scatter is rounding, not knowledge. */
 const FINEST_READING = 1e-5;
@@ -50,6 +53,12 @@ export interface CurveMember {
   readonly knots: readonly number[];
   /** Weights of the members add up to 1. */
   readonly weight: number;
+}
+
+/** Options of `fitDefaultCurve`. */
+export interface DefaultCurveOptions {
+  /** Weight of each reading, 1 / sigma^2 up to a common factor, above 0; 1 where absent. */
+  readonly weights?: readonly number[] | undefined;
 }
 
 /** The curve to draw, its companion, and why. */
@@ -73,14 +82,31 @@ export interface DefaultCurveFit {
  *
  * @param x - log exposures, any order, -Infinity for the unexposed film
  * @param y - densities
- * @throws {InvalidArgumentError} if lengths differ or a value is not finite
+ * @param options - weights of the readings
+ * @throws {InvalidArgumentError} if lengths differ, a value is not finite, or a weight is not
+ *   finite and above 0
  */
-export function fitDefaultCurve(x: readonly number[], y: readonly number[]): DefaultCurveFit {
-  const toeShoulder = fitToeShoulder(x, y);
+export function fitDefaultCurve(
+  x: readonly number[],
+  y: readonly number[],
+  options: DefaultCurveOptions = {},
+): DefaultCurveFit {
+  const total = options.weights?.reduce((sum, weight) => sum + weight, 0) ?? 1;
+  // A common factor says nothing; the search for the penalty of the smooth curve begins near 1.
+  const weights = options.weights?.map((weight) => (weight * x.length) / total);
+  const roots = weights?.map(Math.sqrt);
+  const toeShoulder = fitToeShoulder(
+    x,
+    y,
+    roots && { sigma: { kind: 'relative', values: roots.map((root) => 1 / root) } },
+  );
   const { model, fit, shoulder } = toeShoulder;
-  const lack = lackOfFit(x, fit.residuals, tangentBasis(model, x, fit));
+  const scaled = roots
+    ? fit.residuals.map((residual, i) => residual * (roots[i] as number))
+    : fit.residuals;
+  const lack = lackOfFit(x, scaled, tangentBasis(model, x, fit, roots));
   const family: CurveMember = { ...fit, family: 'toe-shoulder', model, knots: [], weight: 1 };
-  const smooth = smoothMember(x, y);
+  const smooth = smoothMember(x, y, weights);
   const alone: DefaultCurveFit = {
     members: [family],
     shoulder,
@@ -91,10 +117,17 @@ export function fitDefaultCurve(x: readonly number[], y: readonly number[]): Def
   if (!smooth) return alone;
   const misses = (lack.probability ?? 1) < LACK_OF_FIT_PROBABILITY;
   const free = fit.atBound.filter((held) => !held).length;
+  const [own, rival] = [floored(fit, x), floored(smooth, x)];
   const difference =
-    score(smooth.residualSumOfSquares, x.length, x.length - smooth.degreesOfFreedom) -
-    score(fit.residualSumOfSquares, x.length, free);
-  const share = smoothShare(difference);
+    akaikeCorrected(rival, x.length, x.length - smooth.degreesOfFreedom) -
+    akaikeCorrected(own, x.length, free);
+  const least = Math.min(
+    0.5,
+    Math.max(LEAST_WEIGHT, LEAST_WEIGHT_BY_FREEDOM / Math.max(1, fit.degreesOfFreedom)),
+  );
+  const exact = own < 2 * x.length * FINEST_READING ** 2;
+  const farWorse = exact || x.length * Math.log(rival / own) > NO_SUPPORT;
+  const share = farWorse ? 0 : Math.max(least, 1 / (1 + Math.exp(difference / 2)) || 0);
   if (share === 0) return misses ? { ...alone, reason: 'no-better-curve' } : alone;
   const drawn = { ...family, weight: 1 - share };
   const companion = { ...smooth, weight: share };
@@ -108,22 +141,22 @@ export function fitDefaultCurve(x: readonly number[], y: readonly number[]): Def
   };
 }
 
-/** Weight of the smooth curve from the difference of its criterion to the family's. */
-function smoothShare(difference: number): number {
-  if (Number.isNaN(difference)) return LEAST_WEIGHT;
-  if (difference > NO_SUPPORT) return 0;
-  return Math.max(LEAST_WEIGHT, 1 / (1 + Math.exp(difference / 2)));
+/** The sum of squares, no smaller than rounding leaves it. */
+function floored(
+  { residualSumOfSquares: square }: { readonly residualSumOfSquares: number },
+  x: readonly number[],
+): number {
+  return square + x.length * FINEST_READING ** 2;
 }
 
-function score(residualSumOfSquares: number, count: number, parameterCount: number): number {
-  const floor = count * FINEST_READING ** 2;
-  return akaikeCorrected(residualSumOfSquares + floor, count, parameterCount);
-}
-
-function smoothMember(x: readonly number[], y: readonly number[]): CurveMember | null {
+function smoothMember(
+  x: readonly number[],
+  y: readonly number[],
+  weights: readonly number[] | undefined,
+): CurveMember | null {
   const steps = new Set(x.filter(Number.isFinite));
   if (steps.size < FEWEST_STEPS) return null;
-  const smooth = monotoneSmooth(x, y);
+  const smooth = monotoneSmooth(x, y, { weights });
   if (smooth.covariance === null || smooth.residualStandardDeviation === null) return null;
   return { ...smooth, family: 'monotone-smooth', weight: 0 };
 }

@@ -118,6 +118,31 @@ describe('fitDefaultCurve', () => {
     expect(kept).toBeGreaterThanOrEqual(47);
   });
 
+  it('hears less of readings with little weight, and takes equal weights for none', () => {
+    const z = randomNormal(63);
+    const y = X.map((x) => toeShoulder.value(x, TRUTH) + 0.01 * z());
+    const bad = y.map((value, i) => (i === 12 ? value + 0.5 : value));
+    const weights = y.map((_, i) => (i === 12 ? 1e-8 : 1));
+    const without = fitDefaultCurve(
+      X.filter((_, i) => i !== 12),
+      y.filter((_, i) => i !== 12),
+    );
+    const weighted = fitDefaultCurve(X, bad, { weights });
+    weighted.toeShoulder.fit.parameters.forEach((value, j) => {
+      expectWithin(value, without.toeShoulder.fit.parameters[j]!, 1e-5, `parameter ${j}`);
+    });
+    const plain = fitDefaultCurve(X, y);
+    const equal = fitDefaultCurve(X, y, { weights: y.map(() => 4) });
+    plain.members.forEach(({ parameters, covariance }, m) => {
+      parameters.forEach((value, j) => {
+        expectWithin(equal.members[m]!.parameters[j]!, value, 1e-6);
+      });
+      covariance!.forEach((value, j) => {
+        expectWithin(equal.members[m]!.covariance![j]!, value, 1e-4 * Math.abs(value) + 1e-9);
+      });
+    });
+  });
+
   it('draws the smooth curve through two emulsions', () => {
     const z = randomNormal(61);
     const y = X.map(

@@ -32,6 +32,7 @@ export interface SmoothCurve {
   readonly covariance: readonly number[] | null;
   /** Model minus reading. */
   readonly residuals: readonly number[];
+  /** Weighted. */
   readonly residualSumOfSquares: number;
   readonly residualStandardDeviation: number | null;
   /** Readings less effective parameters; not a whole number. */
@@ -48,6 +49,8 @@ export interface MonotoneSmoothOptions {
   readonly penalty?: number | undefined;
   /** Cells between the first and the last reading; by default one a step, at most 16. */
   readonly cells?: number | undefined;
+  /** Weight of each reading, 1 / sigma^2 up to a common factor, above 0; 1 where absent. */
+  readonly weights?: readonly number[] | undefined;
 }
 
 /**
@@ -71,18 +74,22 @@ export function monotoneSmooth(
   if (different.size < 4 || !x.every((at) => Number.isFinite(at) || at === -Infinity)) {
     throw new InvalidArgumentError(name, 'x', x, 'at least four different finite numbers');
   }
-  const { penalty, cells = Math.min(16, different.size) } = options;
+  const { penalty, cells = Math.min(16, different.size), weights } = options;
   if (!(Number.isInteger(cells) && cells >= 3 && cells <= 200)) {
     throw new InvalidArgumentError(name, 'cells', cells, 'a whole number from 3 to 200');
   }
   if (penalty !== undefined && !(penalty > 0 && penalty < Infinity)) {
     throw new InvalidArgumentError(name, 'penalty', penalty, 'a finite number above 0');
   }
+  if (weights && !(weights.length === x.length && weights.every((w) => w > 0 && w < Infinity))) {
+    throw new InvalidArgumentError(name, 'weights', weights, `${x.length} finite numbers above 0`);
+  }
+  const roots = weights?.map(Math.sqrt);
   const knots = knotsFor(different, cells);
   const model = monotoneSmoothModel(knots);
-  const system = systemOf(model, knots.length, x, y);
+  const system = systemOf(model, knots.length, x, y, roots);
   const chosen = penalty ?? choosePenalty(system);
-  return smoothCurve(model, knots, system, chosen, x, y);
+  return smoothCurve(model, knots, system, chosen, x, y, roots);
 }
 
 /** Cells before the first reading, where the readings span next to nothing. */
@@ -125,6 +132,7 @@ function systemOf(
   count: number,
   x: readonly number[],
   y: readonly number[],
+  roots: readonly number[] | undefined,
 ): System {
   const bb = new Float64Array(count * count);
   const by = new Float64Array(count);
@@ -137,17 +145,18 @@ function systemOf(
   let yy = 0;
   x.forEach((at, i) => {
     model.derivatives(at, zeros, row);
+    const root = roots?.[i] ?? 1;
+    const value = root * (y[i] as number);
     for (let j = 0; j < count; j++) {
-      const left = row[j] as number;
+      const left = (row[j] = root * (row[j] as number));
       if (left === 0) continue;
-      add(bandBy, j, left * (y[i] as number));
+      add(bandBy, j, left * value);
       for (let d = 0; d < WIDTH && d <= j; d++) {
         add(bandBb, j * WIDTH + d, left * (row[j - d] as number));
       }
     }
     // c_j = sum of increments up to j: column k collects the coefficients from k on.
     for (let k = count - 2; k >= 0; k--) row[k] = (row[k] as number) + (row[k + 1] as number);
-    const value = y[i] as number;
     yy += value * value;
     for (let j = 0; j < count; j++) {
       const left = row[j] as number;
@@ -312,6 +321,7 @@ function smoothCurve(
   penalty: number,
   x: readonly number[],
   y: readonly number[],
+  roots: readonly number[] | undefined,
 ): SmoothCurve {
   const { count, bb, dd, n, unseen } = system;
   const { increments, inverse, free } = monotoneIncrements(system, penalty);
@@ -319,7 +329,7 @@ function smoothCurve(
   let total = 0;
   for (const increment of increments) parameters.push((total += increment));
   const residuals = x.map((at, i) => model.value(at, parameters) - (y[i] as number));
-  const square = residuals.reduce((sum, r) => sum + r * r, 0);
+  const square = residuals.reduce((sum, r, i) => sum + (r * (roots?.[i] ?? 1)) ** 2, 0);
   let effective = 0;
   let rough = 0;
   free.forEach((j, p) => {

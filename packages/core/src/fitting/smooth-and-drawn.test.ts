@@ -95,6 +95,21 @@ describe('monotoneSmooth', () => {
     expectWithin(inside / all, 0.95, 0.03);
   });
 
+  it('weighs by 1 / sigma^2: a reading of weight 2 counts as two readings', () => {
+    const z = randomNormal(41);
+    const y = STEPS.map((x) => twoEmulsions(x) + 0.02 * z());
+    const options = { penalty: 1, cells: 12 };
+    const weights = STEPS.map((_, i) => (i === 7 ? 2 : 1));
+    const weighted = monotoneSmooth(STEPS, y, { ...options, weights });
+    const doubled = monotoneSmooth([...STEPS, STEPS[7]!], [...y, y[7]!], options);
+    weighted.parameters.forEach((value, j) => {
+      expectWithin(value, doubled.parameters[j]!, 1e-9, `coefficient ${j}`);
+    });
+    expectWithin(weighted.residualSumOfSquares, doubled.residualSumOfSquares, 1e-12);
+    expect(() => monotoneSmooth(STEPS, y, { weights: [1] })).toThrow(InvalidArgumentError);
+    expect(() => monotoneSmooth(STEPS, y, { weights: STEPS.map(() => 0) })).toThrow(/weights/);
+  });
+
   it('takes a table without scatter', () => {
     const fit = monotoneSmooth(STEPS, STEPS.map(twoEmulsions));
     STEPS.forEach((at) => {

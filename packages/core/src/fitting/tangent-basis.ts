@@ -21,11 +21,13 @@ export interface TangentBasis {
  * @param model - the model fitted
  * @param x - abscissae of the readings
  * @param fit - parameters, and which of them are held by a bound
+ * @param roots - roots of the weights, where they are not all 1
  */
 export function tangentBasis(
   model: Model,
   x: readonly number[],
   fit: { readonly parameters: readonly number[]; readonly atBound: readonly boolean[] },
+  roots?: readonly number[],
 ): TangentBasis {
   const count = fit.parameters.length;
   const rows = x.length;
@@ -45,7 +47,7 @@ export function tangentBasis(
     free.forEach((j, column) => {
       let sum = 0;
       for (let k = 0; k < count; k++) sum += (row[k] as number) * (chain[k * count + j] as number);
-      q[column * rows + i] = sum;
+      q[column * rows + i] = sum * (roots?.[i] ?? 1);
     });
   });
   return orthonormalise(q, rows, free.length);
