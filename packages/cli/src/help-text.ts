@@ -19,7 +19,7 @@ export const GENERAL_HELP = `wedgebook: from step-wedge readings to a paper grad
 FILE is CSV with a header row, a CGATS.17 file or a saved notebook; - reads standard input.
 Columns of CSV: strip, material, step,
 tablet_density or log_exposure, density, channel, minutes, celsius, treatment, parts_water,
-bath_minutes, bath_celsius. Rows of one strip and step are replicates; an empty density is an
+bath_minutes, bath_celsius, processed_on, control. Rows of one strip and step are replicates; an empty density is an
 unread step; a density without an exposure is base + fog.
 
 Exit code 0 is success, 1 bad input, 2 wrong usage.
@@ -131,18 +131,35 @@ Example: wedgebook plot data/demo/film-strips.csv -o family.svg
 `,
   times: `wedgebook times FILE [options]
 
-Contrast against development time from strips with minutes, and the times for N-2 to N+2.
+Contrast against development time from strips with minutes, and the times for N-2 to N+2, each with
+its exposure index; how well each strip is predicted from the others; which time to test next.
 
-  --measure NAME                     contrast-index (default), gradient-1.30, gradient-1.50 or
-                                     gamma
-  --target C                         contrast of N, in that measure; a published aim unless given
-  --celsius T                        temperature of the plan; 20 unless given
+  --measure NAME                     contrast-index (default), gamma, or gradient-L for the chord
+                                     over L log exposure, such as gradient-1.30
+  --target C | --normal MINUTES      contrast of N, or the time that is N; unless given, from
+                                     --scale, or else a published aim
+  --scale S                          exposure scale of your paper: N fits the subject to it
+  --callier Q                        Callier factor of your enlarger, 1 to 2
+  --subject-range S                  stops from textured shadow to highlight; 7 unless given
+  --flare F                          stops by which camera flare shortens the subject
+  --shadow-density D                 net density of the exposure index; 0.10 unless given
+  --span n                           plans N-n to N+n, n up to 3; 2 unless given
+  --celsius T,T                      temperature of the plan; 20 unless given; more than one
+                                     repeats the plan
   --temperature-coefficient Q        factor of speed for 10 °C, where the strips do not tell it
-  --textural-stops S                 stops from textured shadow to highlight; 7 unless given
   --family NAME                      automatic, first-order or log-linear
+  --zones                            what each zone becomes at each plan, and on the paper of
+                                     --scale its print density and lightness
+  --bath, --bath-gain G              N+1 by development beside N and a bath: selenium, or one that
+                                     reaches the gain G
+  --drift                            control chart of repeated strips: those whose column
+                                     "control" says yes, else those of the commonest time, in the
+                                     order of "processed_on" (YYYY-MM-DD)
+  --film NAME                        which film, where a notebook holds several
 ${READING_OPTIONS}  --json
 
 Example: wedgebook times data/demo/film-strips.csv --target 0.58
+Example: wedgebook times data/demo/film-strips.csv --scale 1.05 --zones --celsius 20,24
 `,
   print: `wedgebook print --seconds T [options]
 

@@ -27,7 +27,21 @@ export function significant(value: number | null, digits = 6): string {
 
 /** Minutes as on a timer: `6.5 min (6:30)`. */
 export function minutesText(minutes: number): string {
+  return `${fixed(minutes, 2)} min (${clockText(minutes)})`;
+}
+
+/** Minutes and seconds: `6:30`. */
+export function clockText(minutes: number): string {
   const seconds = Math.round(minutes * 60);
-  const rest = String(seconds % 60).padStart(2, '0');
-  return `${fixed(minutes, 2)} min (${Math.floor(seconds / 60)}:${rest})`;
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+}
+
+/** 95 % of a normal deviate. */
+const NORMAL_95 = 1.959964;
+
+/** The 95 % interval of a time, never below zero; null without an error. */
+export function intervalOf({ value, standardError }: Estimate): readonly [number, number] | null {
+  if (standardError === null) return null;
+  const half = NORMAL_95 * standardError;
+  return [Math.max(0, value - half), value + half];
 }

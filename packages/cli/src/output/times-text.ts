@@ -1,53 +1,42 @@
 /** Development times, for reading. */
 import type { ExposureIndex } from '@wedgebook/core';
-import { TIMES_WORDS as W } from '../text.ts';
+import { measureWords, TIMES_WORDS as W } from '../text.ts';
+import type { Drift } from '../times/drift.ts';
+import type { Ladder } from '../times/ladders.ts';
+import type { PlannedTimes } from '../times/planned-times.ts';
 import type { Times } from '../verbs/times.ts';
 import { alignedTable, factList } from './aligned-table.ts';
-import { estimateText, fixed } from './figures.ts';
+import { clockText, estimateText, fixed, intervalOf } from './figures.ts';
+import { errorInStops } from './times-json.ts';
 import { warningLines } from './warnings.ts';
 
-/** The law, the strips behind it, and the plan. */
+const right = (titles: readonly string[]) =>
+  titles.map((title, index) => ({ title, align: index === 0 ? 'left' : 'right' }) as const);
+
+/** The law, the strips behind it, the plan, and what else was asked for. */
 export function timesText(result: Times): string {
-  const { strips, plan, measure, target, celsius, warnings } = result;
-  const right = (titles: readonly string[]) =>
-    titles.map((title, index) => ({ title, align: index === 0 ? 'left' : 'right' }) as const);
-  const stripTable = alignedTable(
-    right(W.stripColumns),
-    strips.map(({ strip, minutes, celsius: own, contrast, exposureIndex }) => [
-      strip.name,
-      fixed(minutes, 2),
-      fixed(own, 1),
-      estimateText(contrast),
-      indexText(exposureIndex),
-    ]),
-    '  ',
-  );
-  const planTable = alignedTable(
-    right(W.planColumns),
-    plan.map((row) => [
-      row.development,
-      fixed(row.contrast, 3),
-      row.minutes === null ? W.outOfReach : estimateText(row.minutes, 2),
-      indexText(row.exposureIndex),
-      row.speedChangeStops === null ? '-' : fixed(row.speedChangeStops, 2),
-    ]),
-    '  ',
-  );
+  const { order, planned, ladders, drift, warnings } = result;
   return [
-    `${W.title}: ${W.measure[measure]}\n`,
+    `${W.title}: ${measureWords(order.measure)}\n`,
     modelFacts(result),
-    `${W.strips}\n${stripTable}`,
-    planTable === ''
+    stripTable(result),
+    planTable(planned.plan, order.celsius, planned.target),
+    ...planned.others.map(({ celsius, plan }) => planTable(plan, celsius, null)),
+    order.scale === null
       ? ''
-      : `${W.plan(celsius)}; ${W.target(fixed(target.value, 3), target.source)}\n${planTable}`,
+      : `${W.flare(fixed(order.flareStops.value, 2), order.flareStops.source)}\n`,
+    nextText(planned),
+    bathTable(planned),
+    ladderTables(ladders),
+    drift === null ? '' : driftTables(drift),
     warningLines(warnings, ''),
   ].join('');
 }
 
-function modelFacts({ model, coefficientSource }: Times): string {
+function modelFacts({ planned: { model }, order }: Times): string {
   if (model === null) return '';
   const { family, contrastInfinity, rate, delayMinutes, temperatureCoefficient: q } = model;
-  const source = q.origin === 'fitted' ? W.fitted : coefficientSource;
+  const source = q.origin === 'fitted' ? W.fitted : order.coefficientSource;
   return factList([
     [W.family, family, W.families[family]],
     ...(contrastInfinity === null
@@ -59,7 +48,132 @@ function modelFacts({ model, coefficientSource }: Times): string {
   ]);
 }
 
-/** Such as `100/21°`: never an ISO speed, a time of development is no test of one. */
+function stripTable({ strips, planned: { surface } }: Times): string {
+  const table = alignedTable(
+    right(W.stripColumns),
+    strips.map(({ strip, minutes, celsius, contrast, exposureIndex }, index) => [
+      strip.name,
+      clockText(minutes),
+      fixed(celsius, 1),
+      estimateText(contrast),
+      indexText(exposureIndex),
+      fixed(surface?.leftOut.find((one) => one.index === index)?.error, 3),
+    ]),
+    '  ',
+  );
+  const error = surface?.leaveOneOutError ?? null;
+  const told =
+    surface === null
+      ? ''
+      : `${W.scatter(fixed(error, 3), fixed(100 * surface.timingDeviation, 1))}\n`;
+  return `${W.strips}\n${table}${told}`;
+}
+
+function planTable(
+  plan: PlannedTimes['plan'],
+  celsius: number,
+  target: PlannedTimes['target'],
+): string {
+  if (plan.length === 0) return '';
+  const table = alignedTable(
+    right(W.planColumns),
+    plan.map((row) => [
+      row.development,
+      fixed(row.contrast, 3),
+      row.minutes === null ? W.outOfReach : clockText(row.minutes.value),
+      intervalText(row.minutes),
+      indexText(row.exposureIndex),
+      row.speedChangeStops === null ? '-' : fixed(row.speedChangeStops, 2),
+    ]),
+    '  ',
+  );
+  const aim = target === null ? '' : `; ${W.target(fixed(target.value, 3), target.source)}`;
+  return `${W.plan(celsius)}${aim}\n${table}`;
+}
+
+function intervalText(minutes: PlannedTimes['plan'][number]['minutes']): string {
+  const interval = minutes && intervalOf(minutes);
+  return interval === null ? '-' : W.interval(clockText(interval[0]), clockText(interval[1]));
+}
+
+function nextText({ nextTest }: PlannedTimes): string {
+  if (nextTest === null) return '';
+  const seconds = (minutes: number) => fixed(60 * minutes, 0);
+  const { minutes, errorNow, errorAfter } = nextTest;
+  return `${W.nextTest(clockText(minutes), seconds(errorNow), seconds(errorAfter))}\n`;
+}
+
+function bathTable({ bath }: PlannedTimes): string {
+  if (bath === null) return '';
+  const { development } = bath;
+  const row = (name: string, way: typeof bath.bath) => [
+    name,
+    fixed(way.contrast, 3),
+    way.reachable ? W.yes : W.no,
+    way.minutes === null ? '-' : clockText(way.minutes.value),
+    indexText(way.exposureIndex),
+    way.speedChangeStops === null ? '-' : fixed(way.speedChangeStops, 2),
+    `${way.graininessAtLeast ? W.atLeast : ''}${fixed(way.graininess, 2)}`,
+    W.worksOn[way.commitment.worksOn],
+  ];
+  const table = alignedTable(
+    right(W.bathColumns),
+    [row(development.plan.development, development), row(W.bathRow, bath.bath)],
+    '  ',
+  );
+  return `${W.bathTitle(development.plan.development)}\n${table}${W.bathNote}\n`;
+}
+
+function ladderTables(ladders: readonly Ladder[]): string {
+  return ladders
+    .map(({ development, minutes, rungs }) => {
+      const table = alignedTable(
+        right(W.zoneColumns),
+        rungs.map(({ name, density, netDensity, print, extrapolated }) => [
+          `${name}${extrapolated ? W.outside : ''}`,
+          estimateText(density, 2),
+          fixed(netDensity, 2),
+          fixed(print?.density, 2),
+          fixed(print?.lightness, 0),
+        ]),
+        '  ',
+      );
+      return `${W.zonesTitle(development, clockText(minutes))}\n${table}`;
+    })
+    .join('');
+}
+
+function driftTables({ measures }: Drift): string {
+  return measures
+    .map(({ measure, strips, chart }) => {
+      const [name, decimals] = W.driftMeasures[measure];
+      if (chart.status !== 'ok') return `${W.noDrift(name, chart.reason)}\n`;
+      const [low, high] = chart.actionLimits;
+      const table = alignedTable(
+        right(W.driftColumns),
+        chart.points.map((point, i) => [
+          strips[i]?.strip.name ?? '',
+          strips[i]?.strip.processedOn ?? '-',
+          fixed(point.value, decimals),
+          fixed(point.deviations, 1),
+          point.setsLimits ? W.setsLimits : point.signals.map((s) => W.signals[s]).join(', '),
+        ]),
+        '  ',
+      );
+      const limits = W.limits(
+        fixed(chart.centre, decimals),
+        fixed(low, decimals),
+        fixed(high, decimals),
+      );
+      return `${name}; ${limits}\n${table}`;
+    })
+    .join('');
+}
+
+/** Such as `100/21° ± 0.1`: never an ISO speed, a time of development is no test of one. */
 function indexText(index: ExposureIndex | null): string {
-  return index === null ? '-' : `${index.arithmetic}/${index.degrees}°`;
+  if (index === null) return '-';
+  const error = errorInStops(index.exact);
+  const text = `${index.arithmetic}/${index.degrees}°`;
+  return error === null ? text : `${text} ± ${error < 0.005 ? '<0.01' : fixed(error, 2)}`;
 }

@@ -108,6 +108,7 @@ export function fitContrastModel(
     .filter((c) => c !== null);
   const chosen = choose(candidates, data.length);
   if (chosen === null) {
+    warnings.push(warning('contrast-law-impossible'));
     return { status: 'not-determined', reason: 'contrast-does-not-rise', warnings };
   }
   if (times.length === 2 && chosen.candidate.family === 'first-order') {

@@ -90,8 +90,8 @@ function notebookStrip(
     unexposedDensities: strip.unexposedDensities,
     development:
       minutes === null || minutes === 0 ? null : { minutes, celsius: celsius ?? USUAL_CELSIUS },
-    processedOn: null,
-    control: false,
+    processedOn: strip.processedOn ?? null,
+    control: strip.control ?? false,
     treatment: treatmentOf(strip, warnings),
     note: '',
   };

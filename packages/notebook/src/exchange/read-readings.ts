@@ -113,6 +113,9 @@ export function readingsReader(options: ReadOptions = {}): {
       partsWater: number('parts_water', partsText(cell('parts_water'), { ...place, row })),
       bathMinutes: number('bath_minutes'),
       bathCelsius: number('bath_celsius'),
+      processedOn: dayFrom(cell('processed_on'), { ...place, row }) ?? before?.processedOn ?? null,
+      control:
+        (word('control', ['yes', 'no']) ?? (before?.control === true ? 'yes' : 'no')) === 'yes',
     };
     const key = Object.values(described).join('\u0000');
     let draft = drafts.get(key);
@@ -191,6 +194,17 @@ export function readReadings(text: string, options: ReadOptions = {}): ReadingsF
   const reader = readingsReader(options);
   reader.push(text);
   return reader.end();
+}
+
+/** A day as YYYY-MM-DD; null for an empty cell. */
+function dayFrom(text: string, place: Place): string | null {
+  if (text === '') return null;
+  const at = /^\d{4}-\d{2}-\d{2}$/.test(text) ? Date.parse(`${text}T00:00:00Z`) : NaN;
+  // 30 February would be taken for 1 March.
+  if (!Number.isFinite(at) || new Date(at).toISOString().slice(0, 10) !== text) {
+    throw inputFault.notADay({ ...place, column: 'processed_on' }, text);
+  }
+  return text;
 }
 
 /** Parts of water: `3` and `1+3` are alike; `1:3` is not clear. */

@@ -16,17 +16,24 @@ export const READINGS_COLUMNS = [
   'parts_water',
   'bath_minutes',
   'bath_celsius',
+  'processed_on',
+  'control',
 ] as const;
 export type ReadingsColumn = (typeof READINGS_COLUMNS)[number];
 
 const KNOWN: ReadonlySet<string> = new Set(READINGS_COLUMNS);
 
+/** What a column may also be called. */
+const ALIASES: Readonly<Record<string, ReadingsColumn>> = { date: 'processed_on' };
+
 /** Lower case, with blanks and hyphens as underscores: "Tablet density" is `tablet_density`. */
-export const columnName = (field: string): string =>
-  field
+export const columnName = (field: string): string => {
+  const name = field
     .trim()
     .toLowerCase()
     .replaceAll(/[\s-]+/g, '_');
+  return ALIASES[name] ?? name;
+};
 
 /** @returns how many columns of a header are known */
 export const recognisedColumns = (fields: readonly string[]): number =>

@@ -28,6 +28,12 @@ export interface ReadingsStrip {
   readonly partsWater: number | null;
   readonly bathMinutes: number | null;
   readonly bathCelsius: number | null;
+  /** Day of development, YYYY-MM-DD. */
+  readonly processedOn?: string | null;
+  /** True for a control strip of its process. */
+  readonly control?: boolean;
+  /** The film by its name, where the source tells films apart. */
+  readonly film?: string | null;
   readonly readings: readonly StepReading[];
   /** Base + fog readings. */
   readonly unexposedDensities: readonly number[];

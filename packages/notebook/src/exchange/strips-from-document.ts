@@ -22,7 +22,8 @@ export function stripsFromDocument(document: NotebookDocument): {
     const name = freeName(strip.name === '' ? strip.id : strip.name, taken);
     if (name !== strip.name) warnings.push(warning('strip-renamed', { strip: name }));
     taken.add(name);
-    const written = readingsStrip(strip, name, tablets);
+    const film = films.find(({ id }) => id === strip.filmId)?.name ?? null;
+    const written = readingsStrip(strip, name, film, tablets);
     const lost = stripReadings(strip, tablets).stepsWithoutExposure.length;
     if (lost > 0) warnings.push(warning('steps-without-exposure', { strip: name, count: lost }));
     return written;
@@ -37,7 +38,12 @@ function freeName(name: string, taken: ReadonlySet<string>): string {
   return `${name} (${number})`;
 }
 
-function readingsStrip(strip: Strip, name: string, tablets: TabletLookup): ReadingsStrip {
+function readingsStrip(
+  strip: Strip,
+  name: string,
+  film: string | null,
+  tablets: TabletLookup,
+): ReadingsStrip {
   const { development, treatment } = strip;
   const readings = strip.rows.flatMap((row): StepReading[] => {
     const logExposure = rowLogExposure(row, strip, tablets);
@@ -61,6 +67,9 @@ function readingsStrip(strip: Strip, name: string, tablets: TabletLookup): Readi
     partsWater: treatment?.partsWater ?? null,
     bathMinutes: treatment?.minutes ?? null,
     bathCelsius: treatment?.celsius ?? null,
+    processedOn: strip.processedOn,
+    control: strip.control,
+    film,
     // A step without an exposure would be read back as base + fog.
     readings: readings.filter(
       ({ tabletDensity, logExposure }) => tabletDensity !== null || logExposure !== null,

@@ -43,6 +43,8 @@ describe('writeReadings', () => {
           partsWater: s.bath ? 3 : null,
           bathMinutes: s.bath ? 5.5 : null,
           bathCelsius: null,
+          processedOn: s.bath ? null : '2026-02-28',
+          control: s.unexposed.length > 1,
           readings: s.rows.map((row, step) => ({
             step: step + 1,
             tabletDensity: row.tablet || 0,

@@ -60,5 +60,7 @@ function cells(strip: ReadingsStrip, reading: Partial<StepReading>): Cells {
     parts_water: strip.partsWater,
     bath_minutes: strip.bathMinutes,
     bath_celsius: strip.bathCelsius,
+    processed_on: strip.processedOn ?? null,
+    control: strip.control === true ? 'yes' : null,
   };
 }

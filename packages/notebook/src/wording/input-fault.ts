@@ -216,6 +216,14 @@ export const inputFault = {
       'Complete the row, or remove it',
     ),
 
+  notADay: (place: Place, text: string) =>
+    new InputError(
+      'not-a-day',
+      place,
+      `${shown(text)} is not a day`,
+      'Write year, month and day, such as 2026-05-31',
+    ),
+
   noTimes: (place: Place, measure: string) =>
     new InputError(
       'no-times',

@@ -49,6 +49,19 @@ function slipClause(details: WarningDetails): string {
   return words === undefined ? '' : `; ${words}${clause(details, 'meant', (x) => ` (${x}?)`)}`;
 }
 
+/** What drifts, and how it shows. */
+const DRIFT_TEXT: Readonly<Record<string, string>> = {
+  speedPoint: 'the speed point',
+  contrast: 'the contrast',
+  baseFog: 'base + fog',
+};
+const SIGNAL_TEXT: Readonly<Record<string, string>> = {
+  'beyond-limits': 'lies beyond the limits',
+  'two-of-three': 'is the second of three near a limit',
+  'one-side': 'is the eighth in a row on one side of the centre',
+  trend: 'is the sixth in a row in one direction',
+};
+
 /** The sentence of every warning code. */
 export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails) => string>> = {
   // readings
@@ -193,6 +206,22 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `${clause(d, 'strip', (name) => `Strip ${name} gives`) || 'A strip gives'} no ${clause(d, 'measure', (name) => name) || 'contrast'} and took no part. Expose a longer range, or choose another measure.`,
   'treated-left-out': (d) =>
     `${clause(d, 'count', (n) => (n === '1' ? 'One treated strip' : `${n} treated strips`), 0) || 'Treated strips'} took no part: development is judged before any bath. Leave "treatment" empty if that is wrong.`,
+  'contrast-law-impossible': () =>
+    'Contrast rises faster with time than the law that was asked for allows, so no times can be planned. Let the law be chosen, or check which strip had which time.',
+  'contrast-not-begun': (d) =>
+    `After ${clause(d, 'minutes', (m) => m, 1) || 'so few'} min the film has no contrast yet by its own law. Name a longer time as normal.`,
+  'channels-mixed': (d) =>
+    `The strips were read in different channels${clause(d, 'channels', (names) => ` (${names})`)}, which do not compare. Keep to one channel.`,
+  'surface-not-determined': () =>
+    'The curve at an untested time is not known: strips at two or more development times are needed. Develop another strip.',
+  'zones-not-placed': (d) =>
+    `The zones at ${clause(d, 'development', (n) => n) || 'this development'} cannot be placed: the strips do not reach the density of the shadow. Expose a longer range.`,
+  'zones-extrapolated': (d) =>
+    `At ${clause(d, 'development', (n) => n) || 'this development'} the zones ${clause(d, 'zones', (n) => n) || 'at the ends'} lie outside the exposures that were read. Expose a longer range to make them sure.`,
+  'process-drifts': (d) =>
+    `The process may drift: ${DRIFT_TEXT[d['measure'] ?? ''] ?? 'a measure'} of strip ${clause(d, 'strip', (n) => n) || '?'} ${SIGNAL_TEXT[d['signal'] ?? ''] ?? 'is out of its limits'}. Check thermometer, timing and the age of the developer.`,
+  'too-few-control-strips': (d) =>
+    `Limits for the drift of a process need three control strips at least${clause(d, 'count', (n) => `; there are ${n}`, 0)}. Develop more of them alike.`,
   // exchange
   'development-temperature-assumed': (d) =>
     `The temperature of the developer is not given${clause(d, 'strip', (name) => ` for strip ${name}`)}; ${clause(d, 'celsius', (t) => `${t} °C`, 0) || '20 °C'} was taken. Correct it in the notebook.`,

@@ -232,7 +232,9 @@ function predictorOf(
   timing: number | null,
 ): Predictor | null {
   const { form } = from;
-  const fitted = fitSurfaceForm(strips, form, from.parameters, scatter, timing);
+  const own = fitSurfaceForm(strips, form, from.parameters, scatter, timing);
+  // Where the scatter of the strips does not settle, what is known beforehand of it stands.
+  const fitted = own ?? (timing === null ? from : null);
   if (fitted === null) return null;
   const { parameters, shifts } = fitted;
   const model = form.hasShoulder ? toeShoulder : toeOnly;

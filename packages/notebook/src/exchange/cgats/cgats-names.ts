@@ -35,7 +35,11 @@ export const STRIP_KEYWORDS = {
   PARTS_WATER: 'partsWater',
   BATH_MINUTES: 'bathMinutes',
   BATH_CELSIUS: 'bathCelsius',
+  PROCESSED_ON: 'processedOn',
 } as const satisfies Readonly<Record<string, keyof ReadingsStrip>>;
+
+/** Private header keyword: yes for a control strip. */
+export const CONTROL_KEYWORD = 'CONTROL';
 
 /** Private header keyword: base + fog readings, separated by blanks. */
 export const UNEXPOSED_KEYWORD = 'UNEXPOSED_DENSITIES';

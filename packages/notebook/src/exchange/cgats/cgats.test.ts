@@ -98,6 +98,7 @@ describe('CGATS.17', () => {
           partsWater: index === 1 ? 3 : null,
           bathMinutes: index === 1 ? 5.25 : null,
           bathCelsius: null,
+          ...(index === 0 && { processedOn: '2026-02-28', control: true }),
           readings: s.rows.map(([exposure, density], step) => ({
             step: step + 1,
             tabletDensity: s.absolute ? null : exposure,

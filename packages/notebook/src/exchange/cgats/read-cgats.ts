@@ -18,6 +18,7 @@ import {
   STEP_COLUMN,
   type STRIP_KEYWORDS,
   TABLET_DENSITY_COLUMN,
+  CONTROL_KEYWORD,
   UNEXPOSED_KEYWORD,
 } from './cgats-names.ts';
 import { cgatsTokens, type CgatsToken } from './cgats-tokens.ts';
@@ -160,7 +161,7 @@ function stripsOfTable(table: CgatsTable, number: string, place: Place): Reading
 function describedBy(
   header: ReadonlyMap<string, string>,
   number: string,
-): Pick<ReadingsStrip, (typeof STRIP_KEYWORDS)[keyof typeof STRIP_KEYWORDS]> {
+): Pick<ReadingsStrip, (typeof STRIP_KEYWORDS)[keyof typeof STRIP_KEYWORDS] | 'control'> {
   const figure = (keyword: string): number | null => {
     const written = header.get(keyword);
     const value = Number(written ?? NaN);
@@ -177,6 +178,8 @@ function describedBy(
     partsWater: figure('PARTS_WATER'),
     bathMinutes: figure('BATH_MINUTES'),
     bathCelsius: figure('BATH_CELSIUS'),
+    ...(header.has('PROCESSED_ON') && { processedOn: header.get('PROCESSED_ON') ?? null }),
+    ...(header.get(CONTROL_KEYWORD)?.toLowerCase() === 'yes' && { control: true }),
   };
 }
 

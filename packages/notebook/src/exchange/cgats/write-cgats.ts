@@ -13,6 +13,7 @@ import {
   STEP_COLUMN,
   STRIP_KEYWORDS,
   TABLET_DENSITY_COLUMN,
+  CONTROL_KEYWORD,
   UNEXPOSED_KEYWORD,
 } from './cgats-names.ts';
 
@@ -99,8 +100,9 @@ function tableOf(
 /** Each private keyword is declared on the line before it is used. */
 function privateHeader(strip: ReadingsStrip): string[] {
   const values: [string, string | number | null][] = Object.entries(STRIP_KEYWORDS).map(
-    ([keyword, key]) => [keyword, strip[key]],
+    ([keyword, key]) => [keyword, strip[key] ?? null],
   );
+  if (strip.control === true) values.push([CONTROL_KEYWORD, 'yes']);
   const unexposed = strip.unexposedDensities;
   if (unexposed.length > 0) values.push([UNEXPOSED_KEYWORD, unexposed.join(' ')]);
   return values.flatMap(([keyword, value]) =>
