@@ -26,6 +26,12 @@ async function start(): Promise<void> {
     session: new Observable<Session>({
       stripId: firstStripId(initial),
       unit: 'density',
+      // Steps as such meters commonly show them: a third of a stop, a lux, a tenth of a second.
+      meters: {
+        'exposure-value': { base: null, step: 0.33 },
+        lux: { base: null, step: 1 },
+        seconds: { base: null, step: 0.1 },
+      },
       showFamilyOfStrips: true,
       theme,
       slipSearch: false,

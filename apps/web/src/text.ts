@@ -21,12 +21,21 @@ export const text = {
   none: '–',
   warnings: 'Warnings',
   standardError: 'standard error',
+  /** Titles of the stations that are fetched when they are needed. */
+  stations: { picture: 'Picture' },
   families,
   gradeShort,
   gradeDetail,
   gradeLong,
   bath,
-  units: { density: 'density', transmittance: 'transmittance', stops: 'stops' },
+  units: {
+    density: 'density',
+    transmittance: 'transmittance',
+    stops: 'stops',
+    'exposure-value': 'spot meter, EV',
+    lux: 'lux meter, lx',
+    seconds: 'matched times, s',
+  },
   names: {
     film: 'film',
     developer: 'developer',
@@ -64,6 +73,9 @@ export const text = {
       Number.isFinite(min) && Number.isFinite(max)
         ? `“${typed}” is not used: ${formatNumber(min, 2)} to ${formatNumber(max, 2)} ${unit} can be. The last good value is still in use.`
         : `“${typed}” cannot be used here. The last good value is still in use.`,
+    meterBase: 'Give the meter’s reading of the open light first: beside the choice of the unit.',
+    meterReading: (typed: string) =>
+      `“${typed}” is no reading through a sample: a meter shows more than 0 there.`,
     tabletCell: (typed: string, number: number) =>
       `Entry ${number}, “${typed}”, is not a density. Separate the densities by spaces, line breaks or semicolons.`,
     tabletShort: 'A tablet has at least four steps: type their densities, clear end first.',

@@ -57,3 +57,14 @@ export {
   type DriftChartInput,
   type DriftPanel,
 } from './drift-chart/drift-chart.layout.ts';
+export {
+  layoutPrintHistogram,
+  type HistogramPrint,
+  type PrintHistogramInput,
+} from './print-histogram/print-histogram.layout.ts';
+export {
+  layoutScanResponse,
+  type ResponsePoint,
+  type ScanResponseInput,
+  type TabletStep,
+} from './scan-response/scan-response.layout.ts';

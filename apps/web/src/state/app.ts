@@ -2,18 +2,26 @@
  * What every element shares: the document store, the session, and how the notebook is kept.
  */
 import { createContext } from '@lit/context';
+import type { MeterScale } from '@wedgebook/core';
 import type { DocumentStore } from '@wedgebook/notebook';
 import type { Derive } from './derive.ts';
 import type { DeriveBath } from './derive-bath.ts';
 import type { Observable } from './observable.ts';
 import type { WorkCommand, WorkDocument } from './work.ts';
 
-export type ReadingUnit = 'density' | 'transmittance' | 'stops';
+export type ReadingUnit = 'density' | 'transmittance' | 'stops' | MeterScale;
+
+/** A light meter in use: its reading of the open light, null until given, and its least step. */
+export interface Meter {
+  readonly base: number | null;
+  readonly step: number;
+}
 export type ThemeChoice = 'system' | 'light' | 'dim' | 'darkroom';
 /** State of this visit: what is selected and shown. Never undone, never part of the document. */
 export interface Session {
   readonly stripId: string | null;
   readonly unit: ReadingUnit;
+  readonly meters: Readonly<Record<MeterScale, Meter>>;
   readonly showFamilyOfStrips: boolean;
   readonly theme: ThemeChoice;
   /** A sentence for the live region. */

@@ -1,15 +1,14 @@
 /** The ways out for the negative that is considered, as core reckons them. */
 import {
-  generatedPaper,
   waysOut,
   type CharacteristicCurve,
   type KnownDevelopment,
-  type PrintPaper,
   type WayOut,
 } from '@wedgebook/core';
 import { builtInSplit, processDefaults } from '@wedgebook/data';
 import type { Plan } from '@wedgebook/notebook';
 import { netShadow, type BathView } from './derive-bath.ts';
+import { printPaperOf } from './print-paper.ts';
 
 /** Net densities at which tones should part well. */
 export interface SeparationAt {
@@ -49,7 +48,7 @@ export function waysView(
   const negative = { shadow, highlight: shadow + ends.densityRange };
   const separationAt = asked ?? negative;
   const { partsWater, celsius, callierFactor, stain, stainKept } = plan;
-  const own = paper === null ? null : paperOf(paper, curve);
+  const own = paper === null || paper.origin === 'target' ? null : printPaperOf(paper, curve);
   const ways = waysOut({
     model,
     negative,
@@ -63,16 +62,4 @@ export function waysView(
     ...(own === null ? {} : { paper: own }),
   });
   return { ways, separationAt, baseFog: ends.rangeOnly ? null : ends.baseFog };
-}
-
-/** A strip of the user's own, or the generated paper of the scale that is stated. */
-function paperOf(
-  { origin, exposureScale }: NonNullable<BathView['paper']>,
-  curve: CharacteristicCurve | null,
-): PrintPaper | null {
-  const { value } = exposureScale;
-  if (origin === 'target' || !(value > 0)) return null;
-  return origin === 'strip' && curve !== null
-    ? { kind: 'strip', exposureScale: value, curve }
-    : generatedPaper(value);
 }

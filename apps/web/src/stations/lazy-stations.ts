@@ -6,6 +6,15 @@
  *       load: () => import('./printing-station.ts'),
  *       template: () => html`<wb-printing></wb-printing>` }
  */
+import { html } from 'lit';
 import type { LazyStation } from '../parts/lazy-station.ts';
+import { text } from '../text.ts';
 
-export const LAZY_STATIONS: readonly LazyStation[] = [];
+export const LAZY_STATIONS: readonly LazyStation[] = [
+  {
+    name: 'picture',
+    title: text.stations.picture,
+    load: () => import('../picture/picture-station.ts'),
+    template: () => html`<wb-picture></wb-picture>`,
+  },
+];

@@ -5,7 +5,7 @@
 import type { Warning } from '@wedgebook/core';
 import type { Strip } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { choice, textEntry } from '../parts/fields.ts';
 import { noticeStyles, warningList } from '../parts/notices.ts';
@@ -15,15 +15,26 @@ import { AppController } from '../state/app-controller.ts';
 import { text } from '../text.ts';
 import { newStrip, newTreatedStrip } from '../worksheet/new-entries.ts';
 import { replicateCount } from '../worksheet/cells.ts';
+import { isMeterScale } from '../worksheet/parse-cell.ts';
+import { meterFields } from './meter-fields.ts';
 import { readingsStyles } from './readings-station.styles.ts';
 import './strip-details.ts';
 import '../worksheet/worksheet.ts';
 
-const UNITS: readonly ReadingUnit[] = ['density', 'transmittance', 'stops'];
+const UNITS: readonly ReadingUnit[] = [
+  'density',
+  'transmittance',
+  'stops',
+  'exposure-value',
+  'lux',
+  'seconds',
+];
 
 @customElement('wb-readings')
 export class ReadingsStation extends LitElement {
   static override styles = [sharedStyles, noticeStyles, readingsStyles];
+
+  @state() private scanHere = false;
 
   private readonly app = new AppController(this, ({ document, session }, { derive }) => {
     const strip = derive.stripOf(document, session.stripId);
@@ -31,6 +42,7 @@ export class ReadingsStation extends LitElement {
       strips: document.strips,
       strip,
       unit: session.unit,
+      meters: session.meters,
       asTyped: document.asTyped,
       fit: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily),
     };
@@ -74,8 +86,19 @@ export class ReadingsStation extends LitElement {
         </div>
         ${strip === null ? nothing : this.sheetTemplate(strip, view.fit?.warnings ?? [])}
       </div>
+      <details class="no-print" @toggle=${this.onScan}>
+        <summary>${text.readings.scan}</summary>
+        ${this.scanHere ? html`<wb-scan></wb-scan>` : nothing}
+      </details>
     </section>`;
   }
+
+  /** The reader of scans is fetched when it is unfolded. */
+  private readonly onScan = async (event: Event): Promise<void> => {
+    if (!(event.target as HTMLDetailsElement).open || this.scanHere) return;
+    await import('../scan/scan-reader.ts');
+    this.scanHere = true;
+  };
 
   private get document() {
     return this.app.app.store.state.document;
@@ -120,9 +143,20 @@ export class ReadingsStation extends LitElement {
             this.app.app.session.set({ unit: unit as ReadingUnit });
           },
         })}
+        ${this.meterTemplate()}
       </div>
       <wb-strip-details></wb-strip-details>
     </div>`;
+  }
+
+  /** What a light meter needs: the open light, and its step for the error. */
+  private meterTemplate(): TemplateResult | typeof nothing {
+    const { unit, meters } = this.app.value ?? {};
+    if (unit === undefined || meters === undefined || !isMeterScale(unit)) return nothing;
+    return meterFields(unit, meters[unit], (changes) => {
+      const next = { ...meters, [unit]: { ...meters[unit], ...changes } };
+      this.app.app.session.set({ meters: next });
+    });
   }
 
   private sheetTemplate(strip: Strip, warnings: readonly Warning[]): TemplateResult {

@@ -70,6 +70,25 @@ export const readings = {
     `${tablet}; ${strip.exposure.kind === 'absolute' ? 'calibrated light' : 'relative exposure'}${strip.treatment === null ? '' : `; ${treated(strip.treatment)}`}: change`,
   pasteHint:
     'Type a column and press Enter, or paste a block from a spreadsheet: rows or columns, with or without a header, decimal point or comma.',
+  scan: 'Read a strip from a scan or photograph',
+  meter: {
+    base: {
+      'exposure-value': 'Open light, without the strip',
+      lux: 'Open light, without the strip',
+      seconds: 'Time without the strip',
+    },
+    unit: { 'exposure-value': 'EV', lux: 'lx', seconds: 's' },
+    step: 'Least step of the meter',
+    hint: {
+      'exposure-value':
+        'Read the light table bare, then each step filling the meter’s spot; mask the light beside it.',
+      lux: 'Lay the meter on the light table, read it bare, then through each step, always at the same place; mask the light beside it.',
+      seconds:
+        'Match each step on the enlarger’s meter to the same signal, and type the seconds; a longer time is a denser step.',
+    },
+    error: (thin: string, dense: string, density: string) =>
+      `Its step alone gives each density a standard error of ±${thin} when thin and ±${dense} at ${density}.`,
+  },
   addStep: 'Add a step',
   addReplicate: 'Add a reading column',
   reverse: 'Turn the readings end for end',

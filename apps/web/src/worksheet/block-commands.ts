@@ -32,12 +32,14 @@ export function columnName(column: GridColumn): string {
  * @param block - see `parseBlock`
  * @param target - where the block's first reading goes when it names no steps
  * @param unit - unit of the readings
+ * @param base - a meter's reading of the open light, for the units of meters
  */
 export function blockCommands(
   strip: Strip,
   block: PastedBlock,
   target: PasteTarget,
   unit: ReadingUnit,
+  base: number | null = null,
 ): PasteResult {
   const commands: WorkCommand[] = [];
   const stepColumn = block.columns.indexOf('step');
@@ -47,7 +49,8 @@ export function blockCommands(
 
   const set = (row: number, column: GridColumn, typed: string) => {
     const key = cellKey(strip.id, row, columnName(column));
-    const reading = column.kind === 'density' ? parseReading(typed, unit) : parseNumber(typed);
+    const reading =
+      column.kind === 'density' ? parseReading(typed, unit, base) : parseNumber(typed);
     const isWrong = reading.status === 'wrong';
     const value = reading.status === 'read' ? reading.value : null;
     if (isWrong) wrong += 1;

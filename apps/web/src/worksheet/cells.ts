@@ -52,10 +52,12 @@ export function viewCell(
   unit: ReadingUnit,
   asTyped: AsTyped | undefined,
   typing: Typing | null,
+  base: number | null = null,
 ): CellView {
   const key = cellKey(strip.id, cell.row, columnName(cell.column));
   const isReading = cell.column.kind === 'density';
-  const parse = (typed: string) => (isReading ? parseReading(typed, unit) : parseNumber(typed));
+  const parse = (typed: string) =>
+    isReading ? parseReading(typed, unit, base) : parseNumber(typed);
   const kept = asTyped?.[key];
   if (kept !== undefined) {
     const parsed = parse(kept);
@@ -71,7 +73,7 @@ export function viewCell(
   if (value === null) return { key, shown: '', fault: null };
   return {
     key,
-    shown: isReading ? formatReading(value, unit) : shortest(value, 3, 4),
+    shown: isReading ? formatReading(value, unit, base) : shortest(value, 3, 4),
     fault: null,
   };
 }

@@ -6,10 +6,13 @@ import {
   DENSITY_LIMITS,
   densityFromStops,
   densityFromTransmittance,
+  meteredDensity,
+  meterReadingOf,
   stopsFromDensity,
   transmittanceFromDensity,
+  type MeterScale,
 } from '@wedgebook/core';
-import type { ReadingUnit } from '../state/app.ts';
+import type { ReadingUnit, Session } from '../state/app.ts';
 import { text } from '../text.ts';
 
 export type CellReading =
@@ -38,8 +41,13 @@ export function parseNumber(typed: string): CellReading {
  *
  * @param typed - what stands in the cell
  * @param unit - unit of the worksheet; transmittance takes 0.5 and 50 %
+ * @param base - a meter's reading of the open light; of use for the units of meters alone
  */
-export function parseReading(typed: string, unit: ReadingUnit): CellReading {
+export function parseReading(
+  typed: string,
+  unit: ReadingUnit,
+  base: number | null = null,
+): CellReading {
   const percent = unit === 'transmittance' && /%\s*$/.test(typed);
   const number = parseNumber(percent ? typed.replace(/%\s*$/, '') : typed);
   if (number.status !== 'read') return number;
@@ -47,16 +55,34 @@ export function parseReading(typed: string, unit: ReadingUnit): CellReading {
   if (unit === 'transmittance' && !(value > 0 && value <= 10 ** -DENSITY_LIMITS.lowest)) {
     return { status: 'wrong', sentence: text.wrong.transmittance(typed.trim()) };
   }
-  const density =
-    unit === 'density'
-      ? value
-      : unit === 'transmittance'
-        ? densityOfTransmittance(value)
-        : densityFromStops(value);
+  if (isMeterScale(unit)) {
+    if (base === null) return { status: 'wrong', sentence: text.wrong.meterBase };
+    if (unit !== 'exposure-value' && !(value > 0)) {
+      return { status: 'wrong', sentence: text.wrong.meterReading(typed.trim()) };
+    }
+  }
+  const density = densityOf(value, unit, base);
   if (!(density >= DENSITY_LIMITS.lowest && density <= DENSITY_LIMITS.highest)) {
     return { status: 'wrong', sentence: text.wrong.density(typed.trim(), DENSITY_LIMITS) };
   }
   return { status: 'read', value: density };
+}
+
+/** Whether a unit is what a light meter shows, which needs a reading of the open light. */
+export function isMeterScale(unit: ReadingUnit): unit is MeterScale {
+  return unit === 'exposure-value' || unit === 'lux' || unit === 'seconds';
+}
+
+/** The open light of the meter in use; null where no meter is, or it was not read. */
+export function baseOf({ unit, meters }: Pick<Session, 'unit' | 'meters'>): number | null {
+  return isMeterScale(unit) ? meters[unit].base : null;
+}
+
+function densityOf(value: number, unit: ReadingUnit, base: number | null): number {
+  if (unit === 'density') return value;
+  if (unit === 'transmittance') return densityOfTransmittance(value);
+  if (unit === 'stops' || base === null) return densityFromStops(value);
+  return meteredDensity(unit, value, { base, step: 0 }).value;
 }
 
 /** A little more light than the empty path, within the limits, is a slightly negative density. */
@@ -65,7 +91,18 @@ function densityOfTransmittance(transmittance: number): number {
 }
 
 /** A density as the worksheet shows it in a unit. */
-export function formatReading(density: number, unit: ReadingUnit): string {
+export function formatReading(
+  density: number,
+  unit: ReadingUnit,
+  base: number | null = null,
+): string {
+  if (isMeterScale(unit)) {
+    if (base === null) return '';
+    const reading = meterReadingOf(unit, density, base);
+    return unit === 'exposure-value'
+      ? shortest(reading, 1, 3)
+      : String(Number(reading.toPrecision(5)));
+  }
   if (unit === 'density') return shortest(density, 2, 4);
   if (unit === 'transmittance')
     return String(Number(transmittanceFromDensity(density).toPrecision(5)));

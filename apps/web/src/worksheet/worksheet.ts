@@ -17,7 +17,7 @@ import { text } from '../text.ts';
 import { blockCommands, columnName } from './block-commands.ts';
 import { nextCell, replicateCount, viewCell, type Cell, type Typing } from './cells.ts';
 import { parseBlock } from './parse-block.ts';
-import { parseNumber, parseReading, shortest } from './parse-cell.ts';
+import { baseOf, parseNumber, parseReading, shortest } from './parse-cell.ts';
 import { worksheetStyles } from './worksheet.styles.ts';
 
 @customElement('wb-worksheet')
@@ -31,6 +31,7 @@ export class Worksheet extends LitElement {
     return {
       strip,
       unit: session.unit,
+      base: baseOf(session),
       asTyped: document.asTyped,
       tablets: document.tablets,
       fit: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily),
@@ -129,8 +130,8 @@ export class Worksheet extends LitElement {
     column: number,
     rowLabel: string,
   ): { template: TemplateResult; fault: string | null } {
-    const { unit = 'density', asTyped } = this.app.value ?? {};
-    const { shown, fault } = viewCell(strip, cell, unit, asTyped, this.typing);
+    const { unit = 'density', base = null, asTyped } = this.app.value ?? {};
+    const { shown, fault } = viewCell(strip, cell, unit, asTyped, this.typing, base);
     const isReading = cell.column.kind === 'density';
     const name = isReading ? text.sheet.cell(rowLabel, column) : text.sheet.exposureCell(rowLabel);
     return {
@@ -198,8 +199,9 @@ export class Worksheet extends LitElement {
 
   private commit(strip: Strip, cell: Cell, typed: string): void {
     const key = cellKey(strip.id, cell.row, columnName(cell.column));
-    const unit = this.app.value?.unit ?? 'density';
-    const parsed = cell.column.kind === 'density' ? parseReading(typed, unit) : parseNumber(typed);
+    const { unit = 'density', base = null } = this.app.value ?? {};
+    const parsed =
+      cell.column.kind === 'density' ? parseReading(typed, unit, base) : parseNumber(typed);
     this.typing = { key, text: typed };
     const mergeKey = `cell ${key}`;
     const { store } = this.app.app;
@@ -272,7 +274,7 @@ export class Worksheet extends LitElement {
     const { store, session } = this.app.app;
     const replicate = cell.column.kind === 'density' ? cell.column.replicate : 0;
     const target = { row: Math.max(0, cell.row), replicate };
-    const result = blockCommands(strip, block, target, session.value.unit);
+    const result = blockCommands(strip, block, target, session.value.unit, baseOf(session.value));
     this.typing = null;
     store.dispatch(result.command);
     store.endMerge();

@@ -17,3 +17,9 @@ export { poolReplicates, type PooledReadings, type PooledStep } from './pool-rep
 export { checkReadings, DENSITY_LIMITS } from './check-readings.ts';
 export { lightFromSrgb, srgbFromLight } from './srgb.ts';
 export { powerCorrectedTime, schwarzschildTime } from './reciprocity.ts';
+export {
+  meteredDensity,
+  meterReadingOf,
+  type MeterBase,
+  type MeterScale,
+} from './metered-density.ts';

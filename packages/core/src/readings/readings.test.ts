@@ -8,6 +8,8 @@ import {
   densityFromMatchedTimes,
   densityFromStops,
   densityFromTransmittance,
+  meteredDensity,
+  meterReadingOf,
   nominalTablet,
   poolReplicates,
   powerCorrectedTime,
@@ -125,5 +127,61 @@ describe('reciprocity', () => {
   it('leaves the time alone where there is no failure', () => {
     expectWithin(schwarzschildTime(30, 1), 30, 1e-12);
     expect(() => schwarzschildTime(30, NaN)).toThrow(OutOfDomainError);
+  });
+});
+
+describe('density by a light meter', () => {
+  it('takes one stop less as 0.301 (published: log10 of 2) and a tenth of the lux as 1', () => {
+    expectWithin(
+      meteredDensity('exposure-value', 9, { base: 10, step: 0 }).value,
+      0.301,
+      printedTo(3),
+    );
+    expectWithin(meteredDensity('lux', 12.5, { base: 125, step: 0 }).value, 1, 1e-12);
+  });
+  it('reads matched times (published: 13 s against 10 s gives 0.114)', () => {
+    expectWithin(meteredDensity('seconds', 13, { base: 10, step: 0 }).value, 0.114, printedTo(3));
+  });
+  it('gives the error of a step, by hand', () => {
+    // 1/3 stop: 0.30103 x sqrt 2 x (1/3) / sqrt 12 = 0.0410
+    const thirds = meteredDensity('exposure-value', 5, { base: 10, step: 1 / 3 });
+    expectWithin(thirds.standardError ?? NaN, 0.041, printedTo(3));
+    // 10 lux shown to 1: 0.4343 x 0.2887 x hypot(1/10, 1/1000) = 0.01254
+    const lux = meteredDensity('lux', 10, { base: 1000, step: 1 });
+    expectWithin(lux.standardError ?? NaN, 0.01254, printedTo(5));
+    expect(meteredDensity('lux', 10, { base: 1000, step: 0 }).standardError).toBeNull();
+  });
+  it('agrees with readings rounded to the step, over a generated series', () => {
+    let square = 0;
+    const count = 2000;
+    for (let i = 0; i < count; i++) {
+      const density = 0.3 + (1.5 * i) / count;
+      const base = 500 + 0.37 * i;
+      const read = Math.round(meterReadingOf('lux', density, base));
+      const { value, standardError } = meteredDensity('lux', read, {
+        base: Math.round(base),
+        step: 1,
+      });
+      square += ((value - density) / (standardError ?? NaN)) ** 2;
+    }
+    expectWithin(Math.sqrt(square / count), 1, 0.05);
+  });
+  it('goes there and back on every scale', () => {
+    for (const scale of ['exposure-value', 'lux', 'seconds'] as const) {
+      for (const density of [-0.1, 0, 0.77, 3]) {
+        const reading = meterReadingOf(scale, density, 12);
+        expectWithin(meteredDensity(scale, reading, { base: 12, step: 0.1 }).value, density, 1e-12);
+      }
+    }
+  });
+  it('refuses what no meter shows', () => {
+    const base = { base: 10, step: 1 };
+    expect(() => meteredDensity('lux', 0, base)).toThrow(InvalidArgumentError);
+    expect(() => meteredDensity('seconds', -1, base)).toThrow(InvalidArgumentError);
+    expect(() => meteredDensity('exposure-value', NaN, base)).toThrow(InvalidArgumentError);
+    expect(() => meteredDensity('lux', 5, { base: 0, step: 1 })).toThrow(InvalidArgumentError);
+    expect(() => meteredDensity('lux', 5, { base: 10, step: NaN })).toThrow(InvalidArgumentError);
+    expect(() => meterReadingOf('lux', NaN, 10)).toThrow(InvalidArgumentError);
+    expect(() => meterReadingOf('lux', 1, 0)).toThrow(InvalidArgumentError);
   });
 });

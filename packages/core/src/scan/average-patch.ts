@@ -23,7 +23,7 @@ import { pointOnStrip, type PicturePoint, type StripAxes, type StripPlace } from
 const INSIDE = 0.6;
 const BLOCKS = 4;
 /** Pixels below which a step has no inside to speak of. */
-export const FEWEST_PIXELS = 16;
+const FEWEST_PIXELS = 16;
 
 export interface PatchAverage {
   /** From 1. */

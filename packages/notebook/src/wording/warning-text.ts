@@ -250,7 +250,7 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
   'scan-beyond-tablet': (d) =>
     `Step ${clause(d, 'steps', (s) => s) || 'of the strip'} is ${d['side'] === 'thinner' ? 'thinner' : 'denser'} than ${d['side'] === 'thinner' ? 'the thinnest' : 'the densest'} step of the tablet that could be used${clause(d, 'limit', (x) => ` (${x})`)}; no density is given, as nothing is known there. Use a tablet that reaches farther.`,
   'scan-flare': (d) =>
-    `Light from elsewhere${clause(d, 'percent', (x) => `, ${x} % of the open light,`, 3)} lies over the picture and flattens the dense steps${clause(d, 'lost', (x) => ` (${x} % of the contrast is gone`, 0)}${clause(d, 'highest', (x) => ` at density ${x})`)}. The tablet corrects for it, with larger errors there; mask the light round the strips.`,
+    `Light from elsewhere${clause(d, 'percent', (x) => `, ${x} % of the open light,`, 2)} lies over the picture and flattens the dense steps${clause(d, 'lost', (x) => ` (${x} % of the contrast is gone`, 0)}${clause(d, 'highest', (x) => ` at density ${x})`)}. The tablet corrects for it, with larger errors there; mask the light round the strips.`,
   'scan-response-encoded': (d) =>
     `The values of the file are not proportional to light${clause(d, 'exponent', (x) => ` (they go as its power of ${x})`)}; the tablet corrects for it. A linear file without sharpening or automatic tones is better.`,
   'scan-response-irregular': () =>

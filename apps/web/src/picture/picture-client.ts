@@ -1,0 +1,124 @@
+/**
+ * The page's side of the picture's worker. Of drawings asked for while one is under way only the
+ * last is made, so that a slider never waits for stale ones.
+ */
+import type {
+  DrawRequest,
+  PictureAnswer,
+  PictureFacts,
+  PictureRequest,
+} from './picture-messages.ts';
+import { PictureError } from '../scan/decode/decoded-picture.ts';
+import type { ToneEncoding } from './tone-picture.ts';
+
+interface Waiting {
+  readonly job: number;
+  readonly resolve: (facts: PictureFacts) => void;
+  readonly reject: (error: PictureError) => void;
+}
+
+export class PictureClient {
+  readonly #worker = new Worker(new URL('./picture.worker.ts', import.meta.url), {
+    type: 'module',
+  });
+  readonly #onDrawn: (milliseconds: number) => void;
+  /** Told when the picture that was answered first as a sketch is there in full. */
+  onRefined: (facts: PictureFacts) => void = () => undefined;
+  #job = 0;
+  #waiting: Waiting | null = null;
+  #drawing = false;
+  #next: DrawRequest | null = null;
+  #probes: ((tone: number | null) => void)[] = [];
+
+  constructor(onDrawn: (milliseconds: number) => void) {
+    this.#onDrawn = onDrawn;
+    this.#worker.addEventListener('message', ({ data }: MessageEvent<PictureAnswer>) => {
+      this.#take(data);
+    });
+    // A worker that could not be fetched answers nothing.
+    this.#worker.addEventListener('error', ({ message }) => {
+      this.#waiting?.reject(new PictureError('broken', message));
+    });
+  }
+
+  setCanvases(canvases: readonly OffscreenCanvas[]): void {
+    this.#send({ kind: 'canvases', canvases }, [...canvases]);
+  }
+
+  demo(): Promise<PictureFacts> {
+    const job = ++this.#job;
+    this.#send({ kind: 'demo', job });
+    return this.#wait(job);
+  }
+
+  /** @throws {PictureError} where the file cannot be read */
+  async file(file: File, encoding: ToneEncoding): Promise<PictureFacts> {
+    const job = ++this.#job;
+    const bytes = await file.arrayBuffer();
+    this.#send({ kind: 'file', job, name: file.name, bytes, encoding }, [bytes]);
+    return this.#wait(job);
+  }
+
+  draw(request: Omit<DrawRequest, 'kind'>): void {
+    const full = { kind: 'draw', ...request } as const;
+    if (this.#drawing) {
+      this.#next = full;
+      return;
+    }
+    this.#drawing = true;
+    this.#send(full);
+  }
+
+  /** The tone of a pixel. */
+  probe(x: number, y: number): Promise<number | null> {
+    this.#send({ kind: 'probe', x, y });
+    return new Promise((resolve) => {
+      this.#probes.push(resolve);
+    });
+  }
+
+  close(): void {
+    this.#worker.terminate();
+  }
+
+  #send(message: PictureRequest, transfer: Transferable[] = []): void {
+    this.#worker.postMessage(message, transfer);
+  }
+
+  /** An older job is given up where a newer one is asked for. */
+  #wait(job: number): Promise<PictureFacts> {
+    return new Promise((resolve, reject) => {
+      this.#waiting = { job, resolve, reject };
+    });
+  }
+
+  #take(message: PictureAnswer): void {
+    switch (message.kind) {
+      case 'picture':
+        if (message.job === this.#waiting?.job) {
+          this.#waiting.resolve(message.facts);
+          this.#waiting = null;
+        } else if (message.job === this.#job) {
+          this.onRefined(message.facts);
+        }
+        break;
+      case 'fault':
+        if (message.job === this.#waiting?.job) {
+          this.#waiting.reject(new PictureError(message.fault, message.detail));
+          this.#waiting = null;
+        }
+        break;
+      case 'drawn': {
+        this.#drawing = false;
+        const next = this.#next;
+        this.#next = null;
+        this.#onDrawn(message.milliseconds);
+        if (next !== null) this.draw(next);
+        break;
+      }
+      case 'tone':
+        this.#probes.shift()?.(message.tone);
+        break;
+    }
+  }
+}

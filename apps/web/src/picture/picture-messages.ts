@@ -1,0 +1,48 @@
+/** What passes between the page and the worker that holds the picture. */
+import type { PictureFault } from '../scan/decode/decoded-picture.ts';
+import type { ToneEncoding, TonePicture } from './tone-picture.ts';
+import type { View } from './viewport.ts';
+
+/** A picture without its pixels, as the page knows it. */
+export type PictureFacts = Omit<TonePicture, 'tones'> & {
+  /** Name of the file, or null for the scene of the demonstration. */
+  readonly name: string | null;
+  readonly bits: number;
+  /** Sides of the file's picture, before it was reduced. */
+  readonly original: readonly [number, number];
+};
+
+export type PictureRequest =
+  | { readonly kind: 'canvases'; readonly canvases: readonly OffscreenCanvas[] }
+  | { readonly kind: 'demo'; readonly job: number }
+  | {
+      readonly kind: 'file';
+      readonly job: number;
+      readonly name: string;
+      readonly bytes: ArrayBuffer;
+      readonly encoding: ToneEncoding;
+    }
+  | DrawRequest
+  | { readonly kind: 'probe'; readonly x: number; readonly y: number };
+
+export interface DrawRequest {
+  readonly kind: 'draw';
+  /** Pixels of each pane. */
+  readonly width: number;
+  readonly height: number;
+  readonly view: View;
+  /** Colours by tone for each canvas; null leaves a canvas as it is. */
+  readonly tables: readonly (Uint32Array | null)[];
+  readonly ground: number;
+}
+
+export type PictureAnswer =
+  | { readonly kind: 'picture'; readonly job: number; readonly facts: PictureFacts }
+  | {
+      readonly kind: 'fault';
+      readonly job: number;
+      readonly fault: PictureFault;
+      readonly detail: string;
+    }
+  | { readonly kind: 'drawn'; readonly milliseconds: number }
+  | { readonly kind: 'tone'; readonly tone: number | null };

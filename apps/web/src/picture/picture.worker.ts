@@ -1,0 +1,121 @@
+/** Holds the picture apart from the page: decodes or draws it, and paints the panes. */
+import { PictureError, greyOf } from '../scan/decode/decoded-picture.ts';
+import { decodePicture } from '../scan/decode/decode-picture.ts';
+import { demoScene, drawRows, SCENE_HEIGHT, SCENE_WIDTH } from './demo-scene.ts';
+import type {
+  DrawRequest,
+  PictureAnswer,
+  PictureFacts,
+  PictureRequest,
+} from './picture-messages.ts';
+import { tonesOfImage, tonesOfLogs, type ToneEncoding, type TonePicture } from './tone-picture.ts';
+import { paint, tonesInView, type View } from './viewport.ts';
+
+let picture: TonePicture | null = null;
+let canvases: readonly OffscreenCanvas[] = [];
+/** Tones of the panes as last seen: a slider changes tables, not tones. */
+let seen: { readonly key: string; readonly tones: Uint16Array } | null = null;
+let image: ImageData | null = null;
+/** The picture asked for last. */
+let latest = 0;
+
+/** The sketch of the scene is so many times smaller along each side. */
+const SKETCH = 4;
+const ROWS_AT_ONCE = 12;
+
+function answer(message: PictureAnswer): void {
+  postMessage(message);
+}
+
+addEventListener('message', ({ data }: MessageEvent<PictureRequest>) => {
+  switch (data.kind) {
+    case 'canvases':
+      canvases = data.canvases;
+      break;
+    case 'demo':
+      void drawDemo(data.job);
+      break;
+    case 'file':
+      latest = data.job;
+      void decode(data.job, data.name, new Uint8Array(data.bytes), data.encoding);
+      break;
+    case 'draw':
+      draw(data);
+      break;
+    case 'probe': {
+      const at = picture === null ? undefined : picture.tones[data.y * picture.width + data.x];
+      answer({ kind: 'tone', tone: at ?? null });
+      break;
+    }
+  }
+});
+
+/** A small scene at once, and the whole one row by row, so that it never keeps a drawing waiting. */
+async function drawDemo(job: number): Promise<void> {
+  latest = job;
+  const about = { name: null, bits: 16, original: [SCENE_WIDTH, SCENE_HEIGHT] } as const;
+  const [width, height] = [SCENE_WIDTH / SKETCH, SCENE_HEIGHT / SKETCH];
+  take(job, tonesOfLogs(demoScene(width, height), width, height), about);
+  const logs = new Float32Array(SCENE_WIDTH * SCENE_HEIGHT);
+  for (let row = 0; row < SCENE_HEIGHT; row += ROWS_AT_ONCE) {
+    await new Promise((resolve) => setTimeout(resolve));
+    if (latest !== job) return;
+    drawRows(logs, SCENE_WIDTH, SCENE_HEIGHT, row, row + ROWS_AT_ONCE);
+  }
+  take(job, tonesOfLogs(logs, SCENE_WIDTH, SCENE_HEIGHT), about);
+}
+
+async function decode(
+  job: number,
+  name: string,
+  bytes: Uint8Array<ArrayBuffer>,
+  encoding: ToneEncoding,
+): Promise<void> {
+  try {
+    const decoded = await decodePicture(bytes);
+    const { bits, width, height } = decoded;
+    const tones = tonesOfImage(greyOf(decoded, 'mean'), encoding);
+    take(job, tones, { name, bits, original: [width, height] });
+  } catch (error) {
+    const [fault, detail] =
+      error instanceof PictureError
+        ? [error.fault, error.detail]
+        : ['broken' as const, error instanceof Error ? error.message : ''];
+    answer({ kind: 'fault', job, fault, detail });
+  }
+}
+
+function take(
+  job: number,
+  next: TonePicture,
+  about: Pick<PictureFacts, 'name' | 'bits' | 'original'>,
+): void {
+  picture = next;
+  seen = null;
+  const { width, height, low, high, counts } = next;
+  answer({ kind: 'picture', job, facts: { width, height, low, high, counts, ...about } });
+}
+
+function draw({ width, height, view, tables, ground }: DrawRequest): void {
+  const begun = performance.now();
+  if (picture !== null && width > 0 && height > 0) {
+    const tones = tonesOf(picture, view, width, height);
+    if (image?.width !== width || image.height !== height) image = new ImageData(width, height);
+    const pixels = new Uint32Array(image.data.buffer);
+    for (const [index, canvas] of canvases.entries()) {
+      const table = tables[index] ?? null;
+      if (table === null) continue;
+      if (canvas.width !== width) canvas.width = width;
+      if (canvas.height !== height) canvas.height = height;
+      paint(tones, table, ground, pixels);
+      canvas.getContext('2d', { alpha: false })?.putImageData(image, 0, 0);
+    }
+  }
+  answer({ kind: 'drawn', milliseconds: performance.now() - begun });
+}
+
+function tonesOf(from: TonePicture, view: View, width: number, height: number): Uint16Array {
+  const key = `${view.zoom} ${view.x} ${view.y} ${width} ${height}`;
+  if (seen?.key !== key) seen = { key, tones: tonesInView(from, view, { width, height }) };
+  return seen.tones;
+}
