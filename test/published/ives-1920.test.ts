@@ -8,9 +8,12 @@ import { describe, expect, it } from 'vitest';
 import {
   activationEnergy,
   coefficientFromFactor,
+  contrastOf,
   equivalentMinutes,
   fitContrastModel,
+  fitSurface,
   minutesForContrast,
+  surfaceCurve,
 } from '@wedgebook/core';
 import { expectWithin, printedTo } from '../within.ts';
 
@@ -65,6 +68,40 @@ describe.each(DEVELOPERS)('[IVES1920] %s', (_, limit, rate, factor, coefficient)
     if (warm.status !== 'ok') throw new Error('not reachable');
     expectWithin(warm.minutes.value, Math.LN2 / rate / factor, 1e-5);
   });
+});
+
+describe('[IVES1920] a surface of strips at two temperatures', () => {
+  const [, limit, rate, factor] = DEVELOPERS[0];
+  const q = coefficientFromFactor(factor, 7);
+  const gammaAt = (minutes: number, celsius: number) =>
+    limit * (1 - Math.exp(-rate * minutes * q ** ((celsius - 18) / 10)));
+  const logExposures = Array.from({ length: 21 }, (_, i) => -3 + 0.15 * i);
+  // Fog 0.32, as published; the toe is of our own making and does not touch the slope.
+  const strip = (minutes: number, celsius: number) => ({
+    minutes,
+    celsius,
+    readings: {
+      logExposures,
+      densities: logExposures.map(
+        (x) => 0.32 + gammaAt(minutes, celsius) * 0.2 * Math.log1p(Math.exp((x + 2) / 0.2)),
+      ),
+      unexposedDensities: [0.32],
+    },
+  });
+
+  it('gives the factor of 7 °C back, and the gamma of a time and temperature nobody tested', () => {
+    const strips = [
+      ...[1.5, 3, 6].map((minutes) => strip(minutes, 18)),
+      ...[1, 2, 4].map((minutes) => strip(minutes, 25)),
+    ];
+    const fit = fitSurface(strips, { temperatureCoefficient: 2.5, referenceCelsius: 18 });
+    if (fit.status !== 'ok') throw new Error(fit.reason);
+    expect(fit.surface.temperatureOrigin).toBe('fitted');
+    // What is known beforehand of the law draws it by a few parts in a thousand.
+    expectWithin((fit.surface.parameters.at(-1) ?? 0) ** 0.7, factor, printedTo(2));
+    const { curve } = surfaceCurve(fit.surface, 2.5, 21)!;
+    expectWithin(contrastOf(curve, 'gamma')!.value, gammaAt(2.5, 21), 0.005);
+  }, 30_000);
 });
 
 describe('[FH1905] temperature', () => {

@@ -96,7 +96,8 @@ export function developmentOrBath(
   const [normal, more] = developmentPlan(model, { ...planned, changes: [0, change] });
   if (normal === undefined || more === undefined) throw new Error('two rows');
   const gainAskedFor = more.contrast / normal.contrast;
-  const limit = model.contrastInfinity?.value ?? Infinity;
+  // A law without a limit that still does not get there promises nothing.
+  const limit = model.contrastInfinity?.value ?? normal.contrast;
   const byTime = more.reachable ? gainAskedFor : Math.max(1, limit / normal.contrast);
   const byBath = Math.min(gainAskedFor, greatestGain);
   return {

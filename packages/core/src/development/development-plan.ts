@@ -99,7 +99,11 @@ export function developmentPlan(
         speedChangeStops: null,
         reachable: false,
         warnings: [
-          warning('contrast-not-reachable', { development, contrast, limit: answer.limit }),
+          warning('contrast-not-reachable', {
+            development,
+            contrast,
+            ...(Number.isFinite(answer.limit) && { limit: answer.limit }),
+          }),
         ],
       };
     }

@@ -74,7 +74,7 @@ describe('contrast against time', () => {
     // Three standard errors of a share of 0.95 among 600 are 0.027.
     expect(contrastHeld / count).toBeGreaterThan(0.923);
     expect(minutesHeld / count).toBeGreaterThan(0.923);
-  });
+  }, 30_000);
 
   it('with one time calls its answer a guess', () => {
     const fit = fitContrastModel([reading(8)], { temperatureCoefficient: 2.5 });

@@ -84,9 +84,10 @@ export function fitContrastModel(
     contrast,
     time: minutes * q ** ((celsius - referenceCelsius) / 10),
   }));
-  const times = [...new Set(data.map(({ time }) => Number(time.toPrecision(4))))];
+  const times = differentTimes(data.map(({ time }) => time));
   if (data.length === 0) return { status: 'not-determined', reason: 'no-strips', warnings };
-  const range = [Math.min(...times), Math.max(...times)] as const;
+  const tested = data.map(({ time }) => time);
+  const range = [Math.min(...tested), Math.max(...tested)] as const;
   if (times.length === 1) {
     return { status: 'ok', ...guessed(data, q, referenceCelsius, range) };
   }
@@ -127,6 +128,16 @@ export function fitContrastModel(
   return { status: 'ok', model, warnings };
 }
 
+/** Times apart by more than a clock can tell, shortest first. */
+function differentTimes(times: readonly number[]): number[] {
+  const different: number[] = [];
+  for (const time of [...times].sort((a, b) => a - b)) {
+    const last = different.at(-1);
+    if (last === undefined || time > 1.01 * last) different.push(time);
+  }
+  return different;
+}
+
 interface Datum {
   readonly minutes: number;
   readonly celsius: number;
@@ -147,17 +158,22 @@ function candidate(
   const fixedDelay = times === 2 ? (options.assumedDelayMinutes ?? 0) : null;
   const start = startOfContrast(family, data, fixedDelay);
   if (start === null) return null;
-  const parameters = [...start, q];
-  const size = parameters.length;
+  const size = start.length + 1;
   const isFirstOrder = family === 'first-order';
+  // A delay before the shortest time, within reason on the other side; q as developers have it.
+  const lower = isFirstOrder ? [1e-3, 1e-4, -first, 1] : [-Infinity, 1e-4, 1];
+  const upper = isFirstOrder ? [20, 20, 0.999 * first, 6] : [Infinity, 20, 6];
+  // Contrasts that nobody would believe start outside the bounds.
+  const parameters = [...start, q].map((value, j) =>
+    Math.min(upper[j] ?? value, Math.max(lower[j] ?? value, value)),
+  );
   const fixed = isFirstOrder ? [false, false, fixedDelay !== null, !fitsQ] : [false, false, !fitsQ];
   const fit = leastSquares(
     {
       residualCount: data.length,
       start: parameters,
-      // A delay before the shortest time, within reason on the other side; q as developers have it.
-      lower: isFirstOrder ? [1e-3, 1e-4, -first, 1] : [-Infinity, 1e-4, 1],
-      upper: isFirstOrder ? [20, 20, 0.999 * first, 6] : [Infinity, 20, 6],
+      lower,
+      upper,
       fixed,
       weights: data.map(({ contrast }) => 1 / errorOf(contrast) ** 2),
       evaluate: (p, residuals, jacobian) => {

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { studyFilm } from '../../../../../test/bench/development-surface.bench.ts';
 import { FILM_TRUTHS } from '../../../../../test/bench/surface-truths.ts';
 import { deviates } from '../../../../../test/deviates.ts';
@@ -8,6 +8,9 @@ import { InvalidArgumentError } from '../../errors.ts';
 import { filmMeasures } from '../../film/index.ts';
 import { cutAt, SURFACE_SIZE, type SurfaceFrame } from './surface-model.ts';
 import { fitSurface, surfaceCurve, type DevelopmentSurface, type SurfaceStrip } from './index.ts';
+
+// A surface takes a tenth of a second, and much longer on a machine that is busy.
+vi.setConfig({ testTimeout: 30_000 });
 
 const STEPS = Array.from({ length: 21 }, (_, i) => -3 + 0.15 * i);
 const softplus = (z: number): number => (z > 0 ? z : 0) + Math.log1p(Math.exp(-Math.abs(z)));
