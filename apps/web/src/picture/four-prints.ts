@@ -59,7 +59,7 @@ const SCALES = [0.3, 3] as const;
 
 export function fourPrints(input: FourPrintsInput): readonly Print[] {
   const { ends, untreated, treated, callierFactor, enlargerFlare, paper } = input;
-  const own = paper.kind === 'strip' ? netMaximumOf(paper) : paper.netMaximum;
+  const own = paper.kind === 'generated' ? paper.netMaximum : netMaximumOf(paper);
   const printing = (effect: TreatmentEffect, on: PrintPaper): NegativePrinting => ({
     // Net densities throughout: of the negative above base + fog, of the print above white.
     baseFog: 0,
