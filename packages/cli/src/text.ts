@@ -67,6 +67,10 @@ export const USAGE = {
   sameRange: 'the shadow and the highlight have the same density',
   startLength: (given: number, needed: number, names: readonly string[]) =>
     `--start has ${given} values, the model needs ${needed}: ${list(names)}`,
+  startOutside: (names: readonly string[]) =>
+    `--start (${list(names)}) lies outside the bounds of the model or where it has no value; leave it out to start from the readings`,
+  predictOutside: (x: number, model: string) =>
+    `--predict ${x} lies outside the domain of ${model}, or its value is too great to state`,
   outputNeeded: '-o chart.svg is needed, or -o - for standard output',
   decimalCommas: '--decimal-comma needs --separator semicolon or tab',
   notThisFile: 'the output cannot be the input',

@@ -32,6 +32,28 @@ async function fit(...words: string[]): Promise<FitJson> {
 }
 
 describe('fit', () => {
+  it.each([
+    ['a prediction where the model has no value', ['--predict=-1'], '--predict -1 lies outside'],
+    ['a prediction at infinity', ['--predict', '1e400'], '--predict'],
+    [
+      'a start where the model has no value',
+      ['--start', '1,0,8,-3'],
+      '--start (b, c, d, e) lies outside',
+    ],
+    ['a start that is no number', ['--start', '1,0,8,x'], '--start takes a number'],
+    ['a start too short', ['--start', '1,2'], '--start has 2 values'],
+  ])('refuses %s, with the reason', async (_, words, reason) => {
+    const { exitCode, stdout, stderr } = await ran(
+      [
+        ...['fit', 'ryegrass.csv', '--model', 'log-logistic-4', '--x', 'concentration_mmol'],
+        ...['--y', 'root_length_cm', ...words],
+      ],
+      FILES,
+    );
+    expect({ exitCode, stdout }).toEqual({ exitCode: 2, stdout: '' });
+    expect(stderr).toContain(reason);
+  });
+
   it('[Inderjit 2002, published] finds the four-parameter log-logistic of the ryegrass data', async () => {
     const fitted = await fit(
       'ryegrass.csv',

@@ -4,9 +4,11 @@ import {
   robustLeastSquares,
   MODELS,
   modelByName,
-  studentTQuantile,
+  predictWithBand,
+  InvalidArgumentError,
   warning,
   type Estimate,
+  type FitModelOptions,
   type Model,
   type ModelFit,
 } from '@wedgebook/core';
@@ -59,8 +61,7 @@ export const fit: Verb = {
       const at = { ...place, column: xName };
       throw inputFault.tooFewRows(at, different, model.parameterNames.length);
     }
-    const fitted = fitModel(model, x, y, {
-      ...(start !== undefined && { start }),
+    const fitted = fitFrom(start, model, x, y, {
       ...(given.flag('robust') && { solve: robustLeastSquares }),
       ...(weights !== undefined && {
         // A weight is a weight: its reciprocal square root is the standard deviation.
@@ -136,20 +137,54 @@ function covarianceRows({
   return parameters.map((_, row) => covariance.slice(row * count, (row + 1) * count));
 }
 
-/** Value of the model with its standard error by the delta method, and its interval by Student's t. */
+/** Fits; a start that the model cannot begin from is a fault of the command line. */
+function fitFrom(
+  start: readonly number[] | undefined,
+  model: Model,
+  x: readonly number[],
+  y: readonly number[],
+  options: FitModelOptions,
+): ModelFit {
+  if (start === undefined) return fitModel(model, x, y, options);
+  const outside = (): UsageError => new UsageError(USAGE.startOutside(model.parameterNames));
+  if (!isWithinBounds(start, model, x, y)) throw outside();
+  try {
+    return fitModel(model, x, y, { ...options, start });
+  } catch (error) {
+    if (error instanceof InvalidArgumentError && error.details['argument'] === 'start') {
+      throw outside();
+    }
+    throw error;
+  }
+}
+
+/** Whether the model's own parameters can stand for these: the others would be moved in silence. */
+function isWithinBounds(
+  start: readonly number[],
+  { inner }: Model,
+  x: readonly number[],
+  y: readonly number[],
+): boolean {
+  if (inner === undefined) return true;
+  const own = inner.fromNatural(start);
+  const { lower, upper } = inner.bounds(x, y);
+  if (!own.every((value, j) => value >= (lower[j] ?? 0) && value <= (upper[j] ?? 0))) return false;
+  const natural = new Float64Array(start.length);
+  inner.toNatural(own, natural, new Float64Array(start.length ** 2));
+  return start.every((value, j) => Math.abs((natural[j] ?? 0) - value) <= 1e-9 * Math.abs(value));
+}
+
+/** Value of the model with its standard error and its interval. */
 function predicted(model: Model, fitted: ModelFit, x: number): Prediction {
-  const { parameters, covariance, degreesOfFreedom } = fitted;
-  const gradient = new Float64Array(parameters.length);
-  const value = model.derivatives(x, parameters, gradient);
-  if (covariance === null || degreesOfFreedom < 1)
-    return { x, value, standardError: null, interval: null };
-  let variance = 0;
-  gradient.forEach((a, i) => {
-    gradient.forEach((b, j) => {
-      variance += a * b * (covariance[i * parameters.length + j] ?? 0);
-    });
-  });
-  const standardError = Math.sqrt(Math.max(0, variance));
-  const half = studentTQuantile((1 + CONFIDENCE) / 2, degreesOfFreedom) * standardError;
-  return { x, value, standardError, interval: [value - half, value + half] };
+  if (!(Number.isFinite(x) && Number.isFinite(model.value(x, fitted.parameters)))) {
+    throw new UsageError(USAGE.predictOutside(x, model.name));
+  }
+  const [{ value, standardError, lower, upper }] = predictWithBand(
+    model,
+    fitted,
+    [x],
+    CONFIDENCE,
+  ) as [ReturnType<typeof predictWithBand>[number]];
+  const interval = lower === null || upper === null ? null : ([lower, upper] as const);
+  return { x, value, standardError, interval };
 }

@@ -24,6 +24,8 @@ import type { SortedReadings } from './sort-readings.ts';
 /** A search for slips needs no last digits: a fit that takes longer is one that runs off. */
 const ENOUGH_ITERATIONS = 40;
 const ENOUGH_FOR_WHOLE_FORM = 100;
+/** Scatter, in that of the moved readings, at which bad readings are as good an explanation. */
+const AS_GOOD = 1.15;
 /** Fewest readings among which one can stand out. */
 const FEWEST_READINGS = 8;
 
@@ -50,17 +52,27 @@ export const findSuspects: FindSuspects = (curve, { x, y }) => {
   if (curve.family === 'as-drawn' || x.length < FEWEST_READINGS) {
     return { suspects: [], stepSlip: null, warnings: [] };
   }
-  const slip = stepSlip(x, y, wholeFormFitterOf(curve));
+  const fitted = { model: modelOf(curve), fit: curve };
+  const asWritten = suspectReadings(x, y, fitterOf(curve), { fitted });
+  const found = stepSlip(x, y, wholeFormFitterOf(curve));
+  const slip = found && !explained(asWritten, found) ? found : null;
   // Where a step was skipped, readings are judged by the curve through the moved ones.
-  const suspects = slip
-    ? suspectReadings(slip.exposures, y, fitterOf(curve))
-    : suspectReadings(x, y, fitterOf(curve), { fitted: { model: modelOf(curve), fit: curve } });
+  const suspects = slip ? suspectReadings(slip.exposures, y, fitterOf(curve)) : asWritten;
   return {
     suspects,
     stepSlip: slip,
     warnings: [...(slip ? [stepSlipWarning(slip)] : []), ...suspects.map(suspectWarning)],
   };
 };
+
+/** Whether one bad reading or two explain what looks like a moved part nearly as well. */
+function explained(suspects: readonly SuspectReading[], { moved }: StepSlip): boolean {
+  return (
+    suspects.length > 0 &&
+    suspects.length <= 2 &&
+    suspects.every(({ standardError }) => standardError <= AS_GOOD * moved)
+  );
+}
 
 function fitterOf(curve: CharacteristicCurve) {
   const model = modelOf(curve);

@@ -58,7 +58,9 @@ export function predictWithBand(
     if (!Number.isFinite(value)) {
       throw new InvalidArgumentError('predictWithBand', 'x', at, 'in the domain of the model');
     }
-    const variance = covariance ? quadraticForm(row, covariance) : null;
+    const known = covariance ? quadraticForm(row, covariance) : null;
+    // Beyond the range of doubles there is no error to state.
+    const variance = Number.isFinite(known) ? known : null;
     const error = variance === null ? null : Math.sqrt(variance);
     const half = error === null || quantile === null ? null : quantile * error;
     const wide =
