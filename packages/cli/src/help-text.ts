@@ -87,19 +87,33 @@ Trial pieces, frames read at the same spots before and after, need no exposures:
 in the column "step" and give each piece its name, base + fog as a row without a step.
 
 ${NEGATIVE_HELP}  --base-fog D                       base + fog under the spots
-  --to-grade G | --to-range R | --paper FILE
-                                     what the negative should reach
+  --to-grade G                       what the negative should reach: a grade,
+  --to-scale S | --paper FILE        the exposure scale of a paper, typed or of its strip,
+  --to-range R                       or a density range
   --density-basis net|gross          for --paper, as with the verb paper
   --minutes M                        predict what so many minutes do
   --dilution 1+n                     parts of concentrate and water
   --celsius T                        20 unless given
   --stain-kept F                     share of the stain that the bath leaves, 0 to 1
-  --law NAME                         automatic, proportional, power or intensifier-safe
+  --clear-base D                     density of the base without fog, where the bath tones fog too
+  --ways                             the ways out side by side: print harder, split exposure,
+                                     selenium, chromium, both, reducers, the next roll
+  --order WISH                       least-interference, nearest-to-aim, highlight-separation,
+                                     shadow-separation, least-grain or shortest-exposure
+  --separate-shadow D --separate-highlight D
+                                     densities at which tones should part
+  --development FILE                 strips of this film with minutes, for the next roll
+  --developed-for M                  minutes for which this negative was developed
+  --law NAME                         automatic, proportional, power, intensifier-safe or shift
+  --maximum-gain K --half-dose E --steepness H
+  --concentration-exponent N --temperature-coefficient Q
+                                     hold a parameter instead of fitting or assuming it
   --response NAME                    automatic, first-order, hill, weibull or parabolic
 ${READING_OPTIONS}  --json
 
 Example: wedgebook treat data/demo/treatment.csv --range 0.74 --to-grade 3 --dilution 1+3
 Example: wedgebook treat --range 0.74 --dilution 1+1 --minutes 6.5
+Example: wedgebook treat --range 0.74 --to-grade 3 --dilution 1+1 --ways --order least-grain
 `,
   fit: `wedgebook fit FILE --model MODEL --x COLUMN --y COLUMN [options]
 

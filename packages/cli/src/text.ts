@@ -53,8 +53,13 @@ export const USAGE = {
   rangeNeeded:
     'the negative is needed: --range DR, or --shadow D and --highlight D (densities, the highlight being the denser)',
   targetNeeded:
-    'what is wanted? --to-grade G, --to-range R or --paper FILE plans; --minutes M predicts',
-  targetsClash: 'only one of --to-grade, --to-range, --paper and --minutes can be given',
+    'what is wanted? --to-grade G, --to-scale S, --to-range R or --paper FILE plans; --minutes M predicts',
+  targetsClash:
+    'only one of --to-grade, --to-scale, --to-range, --paper and --minutes can be given',
+  onlyWithWays: (name: string) => `--${name} has a meaning with --ways only`,
+  waysNeedTarget:
+    '--ways compares ways to a target: give --to-grade, --to-scale, --to-range or --paper',
+  clearAbove: '--clear-base cannot be denser than --base-fog, and needs it',
   planOrFile: 'give FILE with treated strips, or a negative (--range …) and a dilution, or both',
   onePaper: (papers: number) =>
     papers === 0
@@ -217,6 +222,7 @@ export const TREATMENT = {
   builtInSource: (name: string, source: string, mark: string) => `${name}: ${source} (${mark})`,
   fromTrials: 'fitted',
   fromDefaults: 'built-in',
+  held: 'held by you',
   treated: 'Treated strips',
   columns: ['strip', 'dilution', 'minutes', '°C', 'pairs', 'gain'],
   plan: 'Plan',

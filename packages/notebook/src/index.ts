@@ -33,6 +33,7 @@ export {
   stainLossText,
   untoldText,
 } from './wording/treatment-words.ts';
+export { WAY_NAMES, wayDetail, wayHazards, wayLoses } from './wording/way-words.ts';
 export { inputFault } from './wording/input-fault.ts';
 export { readReadings, readingsReader, type ReadOptions } from './exchange/read-readings.ts';
 export { writeReadings, type WriteOptions } from './exchange/write-readings.ts';

@@ -27,7 +27,18 @@ export const waysStyles = css`
     min-width: 7.5rem;
     font-size: 0.875rem;
   }
-  /* Where eight columns have no room, every way is a block and every figure says its name. */
+  /* What a way loses and what can hurt in it stand under its figures. */
+  .ways tr:has(+ .costs-row) > * {
+    border-bottom: 0;
+  }
+  .ways .costs-row td {
+    font-size: 0.875rem;
+    padding-top: 0;
+  }
+  .ways .costs-row b {
+    font-weight: 600;
+  }
+  /* Where seven columns have no room, every way is a block and every figure says its name. */
   @container (max-width: 42rem) {
     .ways,
     .ways tbody,
@@ -40,8 +51,14 @@ export const waysStyles = css`
       display: none;
     }
     .ways tr {
+      padding: 0.6rem 0 0;
+    }
+    .ways tr.costs-row {
       border-bottom: 1px solid var(--frame);
-      padding: 0.6rem 0;
+      padding: 0 0 0.6rem;
+    }
+    .ways .costs-row td {
+      display: block;
     }
     .ways th[scope='row'],
     .ways td {

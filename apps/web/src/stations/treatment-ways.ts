@@ -17,7 +17,6 @@ import {
   filterFactorsProvenance,
   processDefaults,
   wayNotes,
-  type WayNote,
 } from '@wedgebook/data';
 import type { Negative } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
@@ -38,7 +37,6 @@ import { waysStyles } from './treatment-ways.styles.ts';
 import '../parts/number-field.ts';
 import '../parts/scene-chart.ts';
 
-const CAUTION_OF = new Map(cautions.map((caution) => [caution.id, caution]));
 const NOTES = new Map(wayNotes.map((note) => [note.id, note]));
 
 @customElement('wb-ways')
@@ -167,8 +165,6 @@ function tableTemplate(ways: readonly WayOut[]): TemplateResult {
           <th scope="col" role="columnheader" class="number">${t.shadows}</th>
           <th scope="col" role="columnheader" class="number">${t.exposure}</th>
           <th scope="col" role="columnheader" class="number">${t.grain}</th>
-          <th scope="col" role="columnheader">${t.lost}</th>
-          <th scope="col" role="columnheader">${t.hazards}</th>
         </tr>
       </thead>
       <tbody role="rowgroup">
@@ -182,7 +178,6 @@ function rowTemplate(way: WayOut): TemplateResult {
   const t = text.ways;
   const { negative, plausibleRange, graininess } = way;
   const detail = t.detail(way);
-  const note = NOTES.get(way.id);
   const between =
     plausibleRange === null
       ? nothing
@@ -193,23 +188,21 @@ function rowTemplate(way: WayOut): TemplateResult {
   const cell = (name: string, content: unknown, kind = 'number') =>
     html`<td role="cell" class=${kind} data-name=${name}><span>${content}</span></td>`;
   return html`<tr role="row" data-way=${way.id}>
-    <th scope="row" role="rowheader">
-      ${t.names[way.id]} ${detail === '' ? nothing : html`<span class="detail">${detail}</span>`}
-    </th>
-    ${cell(t.range, html`${estimate(negative.printingRange, 2)}${between}`)}
-    ${cell(t.grade, html`${text.gradeLong(negative.paperGrade)}<span class="detail">${t.paperName(way)}</span>`, 'on')}
-    ${cell(t.highlights, formatNumber(way.highlightSeparation, 2))}
-    ${cell(t.shadows, formatNumber(way.shadowSeparation, 2))}
-    ${cell(t.exposure, formatSigned(way.exposureStops, 1))}
-    ${cell(t.grain, `${formatNumber(graininess.negative, 2)} / ${formatNumber(graininess.print, 2)}`)}
-    ${cell(t.lost, note === undefined ? '' : t.loses(note), 'words')}
-    ${cell(t.hazards, hazardsOf(note), 'words')}
-  </tr>`;
-}
-
-function hazardsOf(note: WayNote | undefined): string {
-  const short = (note?.hazards ?? []).flatMap((id) => CAUTION_OF.get(id)?.short ?? []);
-  return short.length === 0 ? text.ways.noHazard : short.join('; ');
+      <th scope="row" role="rowheader">
+        ${t.names[way.id]} ${detail === '' ? nothing : html`<span class="detail">${detail}</span>`}
+      </th>
+      ${cell(t.range, html`${estimate(negative.printingRange, 2)}${between}`)}
+      ${cell(t.grade, html`${text.gradeLong(negative.paperGrade)}<span class="detail">${t.paperName(way)}</span>`, 'on')}
+      ${cell(t.highlights, formatNumber(way.highlightSeparation, 2))}
+      ${cell(t.shadows, formatNumber(way.shadowSeparation, 2))}
+      ${cell(t.exposure, formatSigned(way.exposureStops, 1))}
+      ${cell(t.grain, `${formatNumber(graininess.negative, 2)} / ${formatNumber(graininess.print, 2)}`)}
+    </tr>
+    <tr role="row" class="costs-row">
+      <td role="cell" colspan="7">
+        <b>${t.lost}:</b> ${t.loses(way.id)}. <b>${t.hazards}:</b> ${t.hazardsOf(way.id)}.
+      </td>
+    </tr>`;
 }
 
 /** Cautions of the processes in the table; those of selenium and all wet work stand above it. */

@@ -64,7 +64,15 @@ export async function readReadingsFile(
   io: CommandIo,
   options: Omit<ReadOptions, 'file'> = {},
 ): Promise<ReadingsFile> {
-  const source = await readSource(file, io, options);
+  return readingsOf(await readSource(file, io, options), file);
+}
+
+/**
+ * The strips of a source.
+ *
+ * @throws {InputError} where a notebook holds none
+ */
+export function readingsOf(source: Source, file: string): ReadingsFile {
   if (source.kind === 'readings') return source.readings;
   const { strips, warnings } = stripsFromDocument(source.document);
   if (strips.length === 0) throw inputFault.noRows({ file: fileName(file) });

@@ -5,7 +5,6 @@ import type {
   NotReachable,
   PlanAim,
   RangeReport,
-  Sensitivity,
   TreatmentModel,
   TreatmentPrediction,
   Warning,
@@ -31,14 +30,14 @@ export interface ShownPlan {
   readonly warnings: readonly Warning[];
 }
 
-/** How much hangs on a minute and a degree, and the trial that would tell most. */
-export interface Sureness {
-  readonly sensitivity: Sensitivity;
-  readonly nextTrial: NextTrial;
+/** Base + fog where the bath tones it. */
+export interface FogBeforeAfter {
+  readonly before: number;
+  readonly after: number;
 }
 
 export function modelJson(model: TreatmentModel): object {
-  const { law, doseResponse, treated, origin, process } = model;
+  const { law, doseResponse, treated, baseFogChange, origin, process } = model;
   const { parameters } = seleniumDefaults;
   return {
     process,
@@ -75,10 +74,11 @@ export function modelJson(model: TreatmentModel): object {
       comparison: doseResponse.comparison,
     },
     treated,
+    baseFogChange,
   };
 }
 
-export function planJson(shown: ShownPlan): object {
+export function planJson(shown: ShownPlan, fog: FogBeforeAfter | null): object {
   const { prediction, light } = shown;
   return {
     reachable: shown.reachable,
@@ -96,6 +96,7 @@ export function planJson(shown: ShownPlan): object {
     before: rangeJson(prediction.before),
     after: rangeJson(prediction.after),
     plausibleDensityRangeAfter: prediction.plausibleRange,
+    ...(fog !== null && { baseFog: fog }),
   };
 }
 

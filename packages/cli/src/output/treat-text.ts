@@ -1,13 +1,21 @@
 /** Treatment models, plans and cautions, for reading. */
-import type { GradeTable, RangeReport, ResponseParameter, TreatmentModel } from '@wedgebook/core';
+import type {
+  GradeTable,
+  NextTrial,
+  RangeReport,
+  ResponseParameter,
+  Sensitivity,
+  TreatmentModel,
+} from '@wedgebook/core';
 import { seleniumDefaults, type Caution } from '@wedgebook/data';
+import { fogChangeText } from '@wedgebook/notebook';
 import { MEASURES as M, TREATMENT as T, WORDS } from '../text.ts';
 import { alignedTable, factList } from './aligned-table.ts';
 import { estimateText, fixed, minutesText } from './figures.ts';
 import { gradeText } from './paper-text.ts';
 import { gradeTableText, markText } from './provenance-text.ts';
-import type { ShownPlan, Sureness } from './treat-json.ts';
-import { SURENESS } from './treat-words.ts';
+import type { FogBeforeAfter, ShownPlan } from './treat-json.ts';
+import { SURENESS, TOLD } from './treat-words.ts';
 import { wrapped } from './wrapped.ts';
 
 /** Law, dose-response with the source of every built-in figure, treated strips. */
@@ -59,7 +67,7 @@ function sourcesText({ doseResponse }: TreatmentModel): string {
     ['temperatureCoefficient', T.temperatureCoefficient],
   ] as const;
   const lines = names.flatMap(([name, [title]]) => {
-    if (doseResponse.origin[name] === 'fitted') return [];
+    if (doseResponse.origin[name] !== 'default') return [];
     const { provenance } = seleniumDefaults.parameters[name];
     return wrapped(T.builtInSource(title, provenance.source, markText(provenance)), 96, '    ');
   });
@@ -67,12 +75,18 @@ function sourcesText({ doseResponse }: TreatmentModel): string {
 }
 
 function sourceText(name: ResponseParameter, { doseResponse }: TreatmentModel): string {
-  if (doseResponse.origin[name] === 'fitted') return T.fromTrials;
+  const origin = doseResponse.origin[name];
+  if (origin !== 'default') return origin === 'held' ? T.held : T.fromTrials;
   return `${T.fromDefaults}, ${markText(seleniumDefaults.parameters[name].provenance)}`;
 }
 
 /** What the bath makes of the negative. */
-export function planText(shown: ShownPlan, table: GradeTable): string {
+export function planText(
+  shown: ShownPlan,
+  table: GradeTable,
+  fog: FogBeforeAfter | null,
+  stain: string | null,
+): string {
   const { prediction, light } = shown;
   const { bath, before, after } = prediction;
   const title = shown.kind === 'plan' ? T.plan : T.prediction;
@@ -105,6 +119,7 @@ export function planText(shown: ShownPlan, table: GradeTable): string {
         isoRange === null ? '-' : `R ${isoRange.rounded} (exact ${fixed(isoRange.exact.value, 1)})`,
       ),
       row(M.paperGrade, ({ paperGrade }) => gradeText(paperGrade)),
+      ...(fog === null ? [] : [[M.baseFog[0], fixed(fog.before, 3), fixed(fog.after, 3)]]),
     ],
     '  ',
   );
@@ -125,22 +140,34 @@ export function planText(shown: ShownPlan, table: GradeTable): string {
       ? T.callier(light.callierFactor)
       : T.callierBuiltIn(light.callierFactor, light.builtIn.name),
   ];
-  return `${head}${facts}${beforeAfter}${notes.map((note) => `  ${note}\n`).join('')}`;
+  const warned = stain === null ? '' : wrapped(`${WORDS.caution} ${stain}`, 96, '  ');
+  return `${head}${facts}${beforeAfter}${warned}${notes.map((note) => `  ${note}\n`).join('')}`;
 }
 
-/** What hangs on a minute and a degree, and the next trial. */
-export function surenessText({ sensitivity, nextTrial }: Sureness): string {
-  const { perMinute, perDegree } = sensitivity;
-  const [best] = nextTrial.trials;
-  const line = `  ${SURENESS.sensitivity(fixed(perMinute, 4), fixed(perDegree, 4))}\n`;
-  if (best === undefined) return line;
+/** What the trials tell apart and what the bath does to base + fog; empty without trials. */
+export function toldText(untold: string | null, { baseFogChange }: TreatmentModel): string {
+  if (untold === null) return '';
+  const fog = fogChangeText(baseFogChange);
+  const said = fog === null ? untold : `${untold} ${fog}`;
+  return `${TOLD.title}\n${wrapped(said, 96, '  ')}`;
+}
+
+/** What hangs on a minute and a degree. */
+export function sensitivityText({ perMinute, perDegree }: Sensitivity): string {
+  return `  ${SURENESS.sensitivity(fixed(perMinute, 4), fixed(perDegree, 4))}\n`;
+}
+
+/** The trial that would tell most. */
+export function nextTrialText({ errorNow, trials }: NextTrial): string {
+  const [best] = trials;
+  if (best === undefined) return '';
   const { partsWater, minutes, celsius } = best.bath;
   const trial = SURENESS.trial(
     `1+${partsWater}, ${minutesText(minutes)}, ${celsius} °C`,
-    fixed(nextTrial.errorNow, 3),
+    fixed(errorNow, 3),
     fixed(best.errorAfter, 3),
   );
-  return `${line}${SURENESS.nextTrial}\n  ${trial}\n`;
+  return `${SURENESS.nextTrial}\n  ${trial}\n`;
 }
 
 /** Every caution with its source: never left out, never shortened. */

@@ -1,57 +1,68 @@
-/** `treat`: fits a bath to treated strips, predicts what a bath does, and plans one. */
+/** `treat`: fits a bath to treated strips, predicts what a bath does, plans one, and weighs the ways out. */
 import {
   defaultTreatment,
-  exactly,
   fitTreatment,
   nextTrial,
-  planTreatment,
-  predictTreatment,
   sensitivityOf,
-  type GradeTable,
-  type NegativeToTreat,
+  toneBaseFog,
+  type HeldResponse,
+  type NextTrial,
   type TreatmentModel,
   type Warning,
 } from '@wedgebook/core';
 import { cautionsFor, seleniumDefaults } from '@wedgebook/data';
+import { stainLossText, untoldText, type WorkingBath } from '@wedgebook/notebook';
 import { GRADE_OPTIONS, gradeTableOf } from '../input/grade-table.ts';
 import { fileAtMost } from '../input/only-file.ts';
-import {
-  givenLight,
-  givenNegative,
-  NEGATIVE_OPTIONS,
-  type GivenNegative,
-} from '../input/negative.ts';
-import { readReadingsFile } from '../input/read-file.ts';
+import { givenNegative, NEGATIVE_OPTIONS } from '../input/negative.ts';
+import { readingsOf, readSource } from '../input/read-file.ts';
 import { requireSource, STRIP_OPTIONS, stripOptions } from '../input/strip-options.ts';
 import type { Arguments } from '../input/arguments.ts';
 import type { CommandIo } from '../io.ts';
+import { bathsJson, bathsText, shownBaths } from '../output/baths-output.ts';
 import { gradeTableJson } from '../output/provenance-text.ts';
 import {
   cautionsJson,
   modelJson,
   nextTrialJson,
   planJson,
-  type ShownPlan,
-  type Sureness,
+  type FogBeforeAfter,
 } from '../output/treat-json.ts';
-import { cautionsText, modelText, planText, surenessText } from '../output/treat-text.ts';
+import {
+  cautionsText,
+  modelText,
+  nextTrialText,
+  planText,
+  sensitivityText,
+  toldText,
+} from '../output/treat-text.ts';
 import { shownWarnings, warningLines } from '../output/warnings.ts';
+import { waysJson, waysText } from '../output/ways-output.ts';
 import { USAGE } from '../text.ts';
+import { carriedOut, type Planned } from '../treatment/carried-out.ts';
+import { HELD_OPTIONS, heldParameters } from '../treatment/held-parameters.ts';
+import { developmentFrom } from '../treatment/known-development.ts';
+import { planOrder, TARGETS, type PlanOrder } from '../treatment/plan-order.ts';
 import { peekedHeader } from '../treatment/steps-alone.ts';
 import { treatedStrips } from '../treatment/treated-strips.ts';
+import { waysOf, waysOrder, WAYS_OPTIONS, type ShownWays } from '../treatment/ways-of.ts';
 import { UsageError } from '../usage-error.ts';
-import { measuredPapers } from './paper.ts';
 import type { Verb } from './verb.ts';
 
-const TARGETS = ['to-grade', 'to-range', 'paper', 'minutes'] as const;
+/** The bath at which a trial is judged where none is planned: 1+1 at 20 °C unless the strips agree. */
+const KNOWN_PROCESSES = ['selenium', 'chromium', 'reducer'];
 
 export const treat: Verb = {
   options: {
     ...STRIP_OPTIONS,
     ...GRADE_OPTIONS,
     ...NEGATIVE_OPTIONS,
+    ...HELD_OPTIONS,
+    ...WAYS_OPTIONS,
     'base-fog': { type: 'string' },
+    'clear-base': { type: 'string' },
     'to-grade': { type: 'string' },
+    'to-scale': { type: 'string' },
     'to-range': { type: 'string' },
     paper: { type: 'string' },
     'density-basis': { type: 'string' },
@@ -59,6 +70,7 @@ export const treat: Verb = {
     dilution: { type: 'string' },
     celsius: { type: 'string' },
     'stain-kept': { type: 'string' },
+    development: { type: 'string' },
     law: { type: 'string' },
     response: { type: 'string' },
   },
@@ -67,50 +79,163 @@ export const treat: Verb = {
     const negative = givenNegative(given);
     const wantsPlan = negative !== undefined || TARGETS.some((name) => given.has(name));
     if (file === undefined && !wantsPlan) throw new UsageError(USAGE.planOrFile);
-    if (file === '-' && given.text('paper') === '-') throw new UsageError(USAGE.stdinTwice);
+    const sources = [file, given.text('paper'), given.text('development')];
+    if (sources.filter((source) => source === '-').length > 1) {
+      throw new UsageError(USAGE.stdinTwice);
+    }
     const table = gradeTableOf(given);
     // Usage is judged before any file is read.
     const order = wantsPlan ? planOrder(given, negative, table) : null;
-    const fitted = file === undefined ? null : await fittedModel(file, given, io);
-    const model = fitted?.model ?? defaultTreatment(seleniumDefaults);
-    const shown = order === null ? null : await carriedOut(order, model, given, io, table);
-    const warnings = shownWarnings(
-      fitted?.warnings ?? [],
-      shown === null ? model.warnings : shown.warnings,
-    );
-    const cautions = cautionsFor('selenium');
-    return {
-      json: {
-        ...modelJson(model),
-        ...(shown !== null && {
-          plan: { ...planJson(shown), sensitivity: shown.sensitivity },
-          nextTrial: nextTrialJson(shown.nextTrial),
-          gradeTable: gradeTableJson(table),
-        }),
-        cautions: cautionsJson(cautions),
-        warnings,
-      },
-      text: () =>
-        [
-          modelText(model),
-          shown === null ? '' : planText(shown, table),
-          shown === null ? '' : surenessText(shown),
-          warningLines(warnings, ''),
-          cautionsText(cautions),
-        ]
-          .filter((part) => part !== '')
-          .join('\n'),
-    };
+    const asked = waysOrder(given);
+    if (asked !== null && (order === null || 'minutes' in order.target)) {
+      throw new UsageError(USAGE.waysNeedTarget);
+    }
+    if (asked === null && given.has('development')) {
+      throw new UsageError(USAGE.onlyWithWays('development'));
+    }
+    const clearBase = clearBaseOf(given, order);
+    const held = heldParameters(given);
+    const source = file === undefined ? null : await fittedModel(file, held, given, io);
+    const model = source?.model ?? defaultTreatment(seleniumDefaults, held);
+    const planned = order === null ? null : await carriedOut(order, model, given, io, table);
+    const development =
+      asked === null || !given.has('development')
+        ? null
+        : await developmentOf(given.text('development') ?? '', given, io);
+    const ways =
+      asked === null || order === null || planned?.target == null
+        ? null
+        : waysOf(asked, {
+            model,
+            negative: order.negative,
+            target: planned.target,
+            bath: order.bath,
+            options: planned.options,
+            development: development?.known ?? null,
+          });
+    return shown({ model, source, planned, ways, clearBase, order, development, table });
   },
 };
 
+interface Result {
+  readonly model: TreatmentModel;
+  readonly source: FittedSource | null;
+  readonly planned: Planned | null;
+  readonly ways: ShownWays | null;
+  readonly clearBase: number | undefined;
+  readonly order: PlanOrder | null;
+  readonly development: { readonly warnings: readonly Warning[] } | null;
+  readonly table: ReturnType<typeof gradeTableOf>;
+}
+
+function shown({ model, source, planned, ways, clearBase, order, development, table }: Result) {
+  const plan = planned?.shown ?? null;
+  const warnings = shownWarnings(
+    source?.warnings ?? [],
+    plan === null ? model.warnings : plan.warnings,
+    development?.warnings ?? [],
+    ways?.warnings ?? [],
+  );
+  const process = source?.process ?? 'selenium';
+  const cautions =
+    ways?.cautions ??
+    cautionsFor(...(KNOWN_PROCESSES.includes(process) ? [process] : KNOWN_PROCESSES));
+  const baths = shownBaths(source?.baths ?? [], model.doseResponse.concentrationExponent.value);
+  const trial = nextTrialOf(model, planned);
+  const fog = fogOf(planned, order, clearBase);
+  const stain = planned?.options.stain ?? 0;
+  const stainSays =
+    plan !== null && stain > 0 ? stainLossText(plan.prediction.effect.gain.value, stain) : null;
+  const untold = model.origin === 'fitted' ? untoldText(model) : null;
+  return {
+    json: {
+      ...modelJson(model),
+      ...(untold !== null && { untold }),
+      ...(plan !== null && {
+        plan: {
+          ...planJson(plan, fog),
+          sensitivity: sensitivityOf(model, plan.prediction.bath),
+          ...(stainSays !== null && { stainLoss: stainSays }),
+        },
+        gradeTable: gradeTableJson(table),
+      }),
+      nextTrial: nextTrialJson(trial),
+      ...(ways !== null && { waysOut: waysJson(ways) }),
+      ...(baths.length > 0 && { baths: bathsJson(baths) }),
+      cautions: cautionsJson(cautions),
+      warnings,
+    },
+    text: () =>
+      [
+        modelText(model),
+        toldText(untold, model),
+        plan === null ? '' : planText(plan, table, fog, stainSays),
+        plan === null ? '' : sensitivityText(sensitivityOf(model, plan.prediction.bath)),
+        nextTrialText(trial),
+        ways === null ? '' : waysText(ways),
+        bathsText(baths),
+        warningLines(warnings, ''),
+        cautionsText(cautions),
+      ]
+        .filter((part) => part !== '')
+        .join('\n'),
+  };
+}
+
+/** Where nothing is to be done in a bath, trials are judged by the whole of its effect. */
+function nextTrialOf(model: TreatmentModel, planned: Planned | null): NextTrial {
+  const { value, partsWater, celsius } = model.doseResponse.completion95Minutes;
+  const bath = planned?.shown.prediction.bath ?? { partsWater, celsius, minutes: 0 };
+  const minutes = bath.minutes > 0 ? bath.minutes : value;
+  return nextTrial(model, seleniumDefaults, { ...bath, minutes });
+}
+
+function fogOf(
+  planned: Planned | null,
+  order: PlanOrder | null,
+  clearBase: number | undefined,
+): FogBeforeAfter | null {
+  const before = order?.negative.baseFog ?? null;
+  if (planned === null || before === null || clearBase === undefined) return null;
+  return { before, after: toneBaseFog(before, planned.shown.prediction.effect, clearBase) };
+}
+
+/** @throws {UsageError} where the clear base lies above base + fog */
+function clearBaseOf(given: Arguments, order: PlanOrder | null): number | undefined {
+  const clearBase = given.number('clear-base', 0, 3);
+  const baseFog = order?.negative.baseFog ?? null;
+  if (clearBase !== undefined && (baseFog === null || clearBase > baseFog)) {
+    throw new UsageError(USAGE.clearAbove);
+  }
+  return clearBase;
+}
+
+async function developmentOf(file: string, given: Arguments, io: CommandIo) {
+  return developmentFrom(file, io, stripOptions(given, file));
+}
+
+interface FittedSource {
+  readonly model: TreatmentModel;
+  readonly process: string;
+  /** Working baths, where the file is a notebook. */
+  readonly baths: readonly WorkingBath[];
+  readonly warnings: readonly Warning[];
+}
+
 async function fittedModel(
   file: string,
+  held: HeldResponse,
   given: Arguments,
   io: CommandIo,
-): Promise<{ readonly model: TreatmentModel; readonly warnings: readonly Warning[] }> {
+): Promise<FittedSource> {
   const options = stripOptions(given, file);
-  const law = given.choice('law', ['automatic', 'proportional', 'power', 'intensifier-safe']);
+  const law = given.choice('law', [
+    'automatic',
+    'proportional',
+    'power',
+    'intensifier-safe',
+    'shift',
+  ]);
   const family = given.choice('response', [
     'automatic',
     'first-order',
@@ -121,167 +246,15 @@ async function fittedModel(
   const peeked = await peekedHeader(file, io);
   // Trial pieces are paired by the numbers of their spots.
   const stepsSuffice = options.stepsSuffice || peeked.stepsAlone;
-  const readings = await readReadingsFile(file, peeked.io, { ...options, stepsSuffice });
+  const source = await readSource(file, peeked.io, { ...options, stepsSuffice });
+  const readings = readingsOf(source, file);
   requireSource(readings, options);
-  const { strips, warnings } = treatedStrips(readings, options.exposure);
+  const { strips, warnings, process } = treatedStrips(readings, options.exposure);
   const model = fitTreatment(strips, seleniumDefaults, {
+    held,
     ...(law !== undefined && { law }),
     ...(family !== undefined && { family }),
   });
-  return { model, warnings };
-}
-
-interface PlanOrder {
-  readonly negative: NegativeToTreat;
-  readonly bath: { readonly partsWater: number; readonly celsius: number };
-  readonly target:
-    | { readonly grade: number }
-    | { readonly printingRange: number }
-    | { readonly paperFile: string }
-    | { readonly minutes: number };
-}
-
-/** @throws {UsageError} where the negative, the target or the dilution is missing */
-function planOrder(
-  given: Arguments,
-  negative: GivenNegative | undefined,
-  table: GradeTable,
-): PlanOrder {
-  if (negative === undefined) throw new UsageError(USAGE.rangeNeeded);
-  const targets = TARGETS.filter((name) => given.has(name));
-  if (targets.length === 0) throw new UsageError(USAGE.targetNeeded);
-  if (targets.length > 1) throw new UsageError(USAGE.targetsClash);
-  const dilution = given.text('dilution');
-  if (dilution === undefined) {
-    throw new UsageError(USAGE.needs('dilution', '1+n, such as 1+3'));
-  }
-  return {
-    negative: negativeToTreat(negative, given.number('base-fog', -0.5, 6)),
-    bath: {
-      partsWater: partsOf(dilution),
-      celsius: given.number('celsius', 0, 60) ?? 20,
-    },
-    target: targetOf(given, table),
-  };
-}
-
-function targetOf(given: Arguments, table: GradeTable): PlanOrder['target'] {
-  const minutes = given.number('minutes', 0, 10_000);
-  if (minutes !== undefined) return { minutes };
-  const printingRange = given.number('to-range', 0.01, 6);
-  if (printingRange !== undefined) return { printingRange };
-  const paperFile = given.text('paper');
-  if (paperFile !== undefined) return { paperFile };
-  const grades = table.bands.map((band) => band.grade);
-  const grade = given.number('to-grade', -10, 10) ?? NaN;
-  if (!grades.includes(grade)) throw new UsageError(USAGE.gradeOutside(grade, grades));
-  return { grade };
-}
-
-function negativeToTreat(negative: GivenNegative, baseFog: number | undefined): NegativeToTreat {
-  if ('densityRange' in negative) return negative;
-  const { shadowDensity, highlightDensity } = negative;
-  const thinner = Math.min(shadowDensity, highlightDensity);
-  return {
-    densityRange: Math.abs(highlightDensity - shadowDensity),
-    ...(baseFog !== undefined && { shadowNetDensity: Math.max(0, thinner - baseFog) }),
-  };
-}
-
-function partsOf(dilution: string): number {
-  const parts = /^1\s*\+\s*(\d+(?:\.\d+)?)$/.exec(dilution.trim())?.[1];
-  const value = Number(parts ?? NaN);
-  if (!(value <= 1000)) throw new UsageError(USAGE.dilution(dilution));
-  return value;
-}
-
-async function carriedOut(
-  order: PlanOrder,
-  model: TreatmentModel,
-  given: Arguments,
-  io: CommandIo,
-  gradeTable: GradeTable,
-): Promise<ShownPlan & Sureness> {
-  const shown = await plannedOrPredicted(order, model, given, io, gradeTable);
-  // Where nothing is to be done in the bath, trials are judged by the whole of its effect.
-  const { bath } = shown.prediction;
-  const minutes = bath.minutes > 0 ? bath.minutes : model.doseResponse.completion95Minutes.value;
-  return {
-    ...shown,
-    sensitivity: sensitivityOf(model, bath),
-    nextTrial: nextTrial(model, seleniumDefaults, { ...bath, minutes }),
-  };
-}
-
-async function plannedOrPredicted(
-  { negative, bath, target }: PlanOrder,
-  model: TreatmentModel,
-  given: Arguments,
-  io: CommandIo,
-  gradeTable: GradeTable,
-): Promise<ShownPlan> {
-  const light = givenLight(given);
-  const options = {
-    gradeTable,
-    callierFactor: light.callierFactor,
-    stain: given.number('stain', 0, 5) ?? 0,
-    stainKept: given.number('stain-kept', 0, 1) ?? 1,
-  };
-  if ('minutes' in target) {
-    const prediction = predictTreatment(model, negative, { ...bath, ...target }, options);
-    const { effect } = prediction;
-    return {
-      kind: 'prediction',
-      reachable: true,
-      reason: null,
-      aim: 'predicted',
-      gainNeeded: effect.gain,
-      maximumGain: model.doseResponse.maximumGain,
-      minutes: exactly(target.minutes),
-      plausibleMinutes: null,
-      completion: effect.completion,
-      prediction,
-      light,
-      warnings: prediction.warnings,
-    };
-  }
-  const { range, warnings } = await rangeOf(target, given, io, gradeTable);
-  const plan = planTreatment(model, negative, range, bath, options);
-  return {
-    kind: 'plan',
-    reachable: plan.reachable,
-    reason: plan.reason,
-    aim: plan.aim,
-    gainNeeded: exactly(plan.gainNeeded),
-    maximumGain: plan.maximumGain,
-    minutes: {
-      value: plan.minutes,
-      standardError: plan.minutesError?.standardError ?? null,
-    },
-    plausibleMinutes: plan.minutesError?.plausible ?? null,
-    completion: plan.prediction.effect.completion,
-    prediction: plan.prediction,
-    light,
-    warnings: [...warnings, ...plan.warnings],
-  };
-}
-
-/** A grade and a range as they are; a paper as its exposure scale. */
-async function rangeOf(
-  target: Exclude<PlanOrder['target'], { readonly minutes: number }>,
-  given: Arguments,
-  io: CommandIo,
-  gradeTable: GradeTable,
-): Promise<{
-  readonly range: { readonly grade: number } | { readonly printingRange: number };
-  readonly warnings: readonly Warning[];
-}> {
-  if (!('paperFile' in target)) return { range: target, warnings: [] };
-  const { papers, warnings } = await measuredPapers(target.paperFile, given, io, gradeTable);
-  const scales = papers.flatMap(({ measures }) => measures?.exposureScale ?? []);
-  const [scale] = scales;
-  if (scale === undefined || scales.length > 1) {
-    throw new UsageError(USAGE.onePaper(scales.length));
-  }
-  return { range: { printingRange: scale.value }, warnings };
+  const baths = source.kind === 'notebook' ? source.document.baths : [];
+  return { model, process, baths, warnings };
 }

@@ -7,7 +7,11 @@ import {
 } from '../../../../test/selenium-bath.ts';
 import { expectWithin, printedTo } from '../../../../test/within.ts';
 import { fitContrastModel } from '../development/index.ts';
-import { densityOfMixedExposure, softLogExposureFor } from '../paper/index.ts';
+import {
+  densityOfMixedExposure,
+  exposureScaleOfMixture,
+  softLogExposureFor,
+} from '../paper/index.ts';
 import { defaultTreatment } from '../treatment/index.ts';
 import { waysOut, type WayId, type WayOut, type WaysInput } from './index.ts';
 
@@ -27,19 +31,31 @@ function way(ways: readonly WayOut[], id: WayId): WayOut {
   return found;
 }
 
+/** The three layers of the worked scales in test/published/variable-contrast-layers.test.ts. */
+const THREE = {
+  ...builtInSplit,
+  paper: { ...builtInSplit.paper, softLogSpeeds: [0, -0.7814209, -1.5628418] },
+};
+
 describe('split exposure', () => {
-  const at = (densityRange: number) =>
+  const at = (densityRange: number, split = builtInSplit) =>
     way(
-      waysOut({ ...INPUT, negative: { shadow: 0.1, highlight: 0.1 + densityRange } }),
+      waysOut({ ...INPUT, split, negative: { shadow: 0.1, highlight: 0.1 + densityRange } }),
       'split-exposure',
     );
+
+  it('[VCSHEET] ends where the published sheet does: R 180 by soft light, R 40 by hard', () => {
+    const { paper } = builtInSplit;
+    expectWithin(100 * exposureScaleOfMixture(paper, -12), 180, 0.01, 'soft');
+    expectWithin(100 * exposureScaleOfMixture(paper, 12), 40, 0.01, 'hard');
+  });
 
   it('[derived] a range of 1.17452 takes hard light a tenth of the soft, one of 0.56476 as much', () => {
     for (const [densityRange, logRatio] of [
       [1.17452, -1],
       [0.56476, 0],
     ] as const) {
-      const { split } = at(densityRange);
+      const { split } = at(densityRange, THREE);
       // The scales are printed to 1e-5; they change by about 0.6 for a step of one in the ratio.
       expectWithin(split!.logRatio, logRatio, 1e-4, `ratio for ${densityRange}`);
       // The hard filter takes twice the time of the soft one for the same light.
@@ -49,9 +65,9 @@ describe('split exposure', () => {
   });
 
   it('costs one stop where the soft filter does nearly all, near two where the hard one does', () => {
-    // Published factors; the layer model adds less than a fifth of a stop at either end.
-    expectWithin(at(1.79).exposureStops, 1, 0.05, 'soft');
-    expectWithin(at(0.401).exposureStops, 2, 0.3, 'hard');
+    // [NAVY] one stop for the soft settings, two for the hardest (published).
+    expectWithin(at(1.799).exposureStops, 1, 0.01, 'soft');
+    expectWithin(at(0.4005).exposureStops, 2, 0.05, 'hard');
     expect(at(0.74).exposureStops).toBeGreaterThan(at(1.2).exposureStops);
   });
 

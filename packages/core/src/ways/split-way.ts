@@ -3,22 +3,14 @@
  * exposure scale is the negative's range, and what it costs in light.
  *
  *   exposure scale (q) = printing range,   q = log10 hard / soft
- *   stops = log2 ((f_s E_s + f_h E_h) / E_0)
+ *   stops = log2 ((f_s E_s + f_h E_h) / (E_s + E_h))
  *
- * E_s, E_h exposures of both lights that print the highlight at net 0.04, f the exposure factors of
- * their filters, E_0 the exposure by soft light alone without a filter.
+ * E_s, E_h exposures of both lights, f the exposure factors of their filters against no filter.
  *
  * Sources: [VCSHEET] the layers; [ISO6846] the ends of the scale. Deviations: light without a filter
- * is taken to act on the fastest layer as soft light does.
+ * is taken to need the same exposure in all; the factors were published for one density only.
  */
-import {
-  exposureScaleOfMixture,
-  mixturePaper,
-  softLogExposureFor,
-  THRESHOLD_NET_DENSITY,
-  type PrintPaper,
-  type VariableContrastPaper,
-} from '../paper/index.ts';
+import { exposureScaleOfMixture, mixturePaper, type PrintPaper } from '../paper/index.ts';
 import type { LightShare, SplitLights } from './way-out.ts';
 
 export interface SplitWay {
@@ -57,20 +49,13 @@ export function splitWay(lights: SplitLights, printingRange: number): SplitWay {
     else high = middle;
   }
   const logRatio = 0.5 * (low + high);
-  const soft = 10 ** thresholdOf(paper, logRatio);
-  const hard = soft * 10 ** logRatio;
-  const alone = 10 ** thresholdOf(paper, even - ONE_LIGHT);
-  const softTime = softFactor * soft;
-  const time = softTime + hardFactor * hard;
+  const ratio = 10 ** logRatio;
+  // Times for a soft exposure of 1 and a hard one of `ratio`.
+  const time = softFactor + hardFactor * ratio;
   return {
     paper: mixturePaper(paper, logRatio),
-    split: { origin, logRatio, softTimeShare: softTime / time },
-    exposureStops: Math.log2(time / alone),
+    split: { origin, logRatio, softTimeShare: softFactor / time },
+    exposureStops: Math.log2(time / (1 + ratio)),
     reachable,
   };
-}
-
-/** Log exposure of the soft light of a mixture that just darkens the paper. */
-function thresholdOf(paper: VariableContrastPaper, logRatio: number): number {
-  return softLogExposureFor(paper, logRatio, paper.minimumDensity + THRESHOLD_NET_DENSITY);
 }
