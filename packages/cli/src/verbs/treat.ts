@@ -103,7 +103,7 @@ export const treat: Verb = {
         ? null
         : await developmentOf(given.text('development') ?? '', given, io);
     const ways =
-      asked === null || order === null || planned?.target == null
+      asked === null || order === null || planned === null || planned.target === null
         ? null
         : waysOf(asked, {
             model,
