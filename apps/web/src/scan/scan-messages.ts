@@ -6,7 +6,7 @@ import type { DecodedPicture, PictureChannel, PictureFault } from './decode/deco
 export type ScanFacts = Pick<DecodedPicture, 'format' | 'width' | 'height' | 'bits' | 'channels'>;
 
 /** A strip as it was marked and what it was exposed or made by. */
-export interface StripQuestion {
+interface StripQuestion {
   readonly place: StripPlace;
   readonly count: number;
 }
@@ -33,7 +33,7 @@ export interface StepAnswer {
   readonly pixels: number;
 }
 
-export interface TabletAnswer {
+interface TabletAnswer {
   readonly step: number;
   readonly density: number | null;
   readonly darkness: number;
