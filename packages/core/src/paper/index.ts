@@ -34,7 +34,9 @@ export {
 } from './paper-map.ts';
 export {
   paperAtSetting,
+  paperForSetting,
   toneAtSetting,
+  toneDifferenceError,
   type PaperSetting,
   type SettingTone,
 } from './paper-at-setting.ts';
@@ -53,6 +55,12 @@ export {
 } from './variable-contrast/mixed-curve.ts';
 export {
   fitVariableContrast,
+  mixtureDerivatives,
   type VariableContrastFit,
   type VariableContrastReading,
 } from './variable-contrast/fit-variable-contrast.ts';
+export {
+  leaveOneOut,
+  type LeftOutError,
+  type VariableContrastStrip,
+} from './variable-contrast/leave-one-out.ts';

@@ -46,47 +46,59 @@ export interface PaperSetting {
 }
 
 /**
- * The paper at a setting.
+ * The paper to print on at a setting, without its errors: quick enough for a search.
+ *
+ * @param map - the paper
+ * @param position - number of the setting, within those of the map
+ * @throws OutOfDomainError if the position lies outside the map
+ */
+export function paperForSetting(map: PaperMap, position: number): PrintPaper {
+  const { parts } = placeOf(map, position);
+  const scale = Math.exp(interpolation(map.settings, logScalesOf(map.settings), position).value);
+  if (map.kind === 'published') return generatedPaper(scale);
+  return {
+    kind: 'setting',
+    exposureScale: scale,
+    whiteDensity: parts.reduce(
+      (sum, { entry, weight }) => sum + weight * (entry.whiteDensity ?? 0),
+      0,
+    ),
+    thresholdLogExposure: interpolation(map.settings, thresholdsOf(map.settings), position).value,
+    parts: parts.flatMap(({ entry, weight }) =>
+      entry.curve === null || entry.threshold === null || weight === 0
+        ? []
+        : [
+            {
+              curve: entry.curve,
+              thresholdLogExposure: entry.threshold.value,
+              exposureScale: entry.exposureScale.value,
+              weight,
+            },
+          ],
+    ),
+  };
+}
+
+/**
+ * The paper at a setting, with its errors.
  *
  * @param map - the paper
  * @param position - number of the setting, within those of the map
  * @throws OutOfDomainError if the position lies outside the map
  */
 export function paperAtSetting(map: PaperMap, position: number): PaperSetting {
-  const place = placeOf(map, position);
+  const paper = paperForSetting(map, position);
   const exposureScale = interpolatedScale(map.settings, position);
   const known = map.settings.find((entry) => entry.position === position);
   const common = { setting: known?.setting ?? settingName(position), position, exposureScale };
-  if (map.kind === 'published') {
-    const paper = generatedPaper(exposureScale.value);
-    return { ...common, threshold: null, speedPoint: null, paper };
-  }
+  if (map.kind === 'published') return { ...common, threshold: null, speedPoint: null, paper };
   const threshold = interpolatedThreshold(map.settings, position);
-  const parts = place.parts.flatMap(({ entry, weight }) =>
-    entry.curve === null || entry.threshold === null || weight === 0
-      ? []
-      : [
-          {
-            curve: entry.curve,
-            thresholdLogExposure: entry.threshold.value,
-            exposureScale: entry.exposureScale.value,
-            weight,
-          },
-        ],
-  );
-  const whiteDensity = place.parts.reduce(
-    (sum, { entry, weight }) => sum + weight * (entry.whiteDensity ?? 0),
-    0,
-  );
-  const paper: PrintPaper = {
-    kind: 'setting',
-    exposureScale: exposureScale.value,
-    whiteDensity,
-    thresholdLogExposure: threshold.value,
-    parts,
-  };
   const above = exposureForTone(paperResponse(paper), PAPER_SPEED_NET_DENSITY);
-  const speedPoint = above === null ? null : exposureAtTone(map, position, threshold.value + above);
+  const speed = above === null ? null : threshold.value + above;
+  const speedPoint =
+    speed === null
+      ? null
+      : { value: speed, standardError: toneDifferenceError(map, position, speed) };
   return { ...common, threshold, speedPoint, paper };
 }
 
@@ -107,83 +119,112 @@ export interface SettingTone {
  * @throws OutOfDomainError if the position lies outside the map
  */
 export function toneAtSetting(map: PaperMap, position: number, logExposure: number): SettingTone {
-  const { density, gradient } = toneErrors(map, position, logExposure, false);
-  return { density, gradient };
+  const { value, gradient, byStrip } = strippedTone(map, position, logExposure, false);
+  return { density: { value, standardError: errorOver(map, byStrip) }, gradient };
 }
 
-/** Log exposure with the error of the net density there, turned by the slope. */
-function exposureAtTone(map: PaperMap, position: number, logExposure: number): Estimate {
-  const { density, gradient } = toneErrors(map, position, logExposure, true);
-  const error = density.standardError;
-  return {
-    value: logExposure,
-    standardError: error === null || !(gradient > 0) ? null : error / gradient,
-  };
+/**
+ * Standard error of the log exposure that prints the tone standing at `logExposure`, or of the
+ * distance between two such, in which the errors that they share fall out.
+ *
+ * @param map - a map from strips
+ * @param position - number of the setting
+ * @param logExposure - in the unit of the strips
+ * @param other - the second one; left out, the first alone
+ * @returns log10 exposure; null without an error model, or where the paper is level
+ * @throws as `toneAtSetting`
+ */
+export function toneDifferenceError(
+  map: PaperMap,
+  position: number,
+  logExposure: number,
+  other?: number,
+): number | null {
+  const tones = [logExposure, ...(other === undefined ? [] : [other])].map((x) =>
+    strippedTone(map, position, x, true),
+  );
+  if (!tones.every(({ gradient }) => gradient > 0)) return null;
+  // A tone that stands higher is reached earlier: dx = -dN / gradient.
+  const factors = tones.map(({ gradient }, i) => (i === 0 ? 1 : -1) / gradient);
+  const [first, second] = tones;
+  return errorOver(map, (c, k) => {
+    const a = first?.byStrip(c, k);
+    if (a == null) return a;
+    const one = scaled(a, factors[0] ?? 0);
+    if (second === undefined) return one;
+    const b = second.byStrip(c, k);
+    return b == null ? b : plus(one, b, factors[1]);
+  });
 }
 
-/** By the delta method, strip by strip; `net` leaves the error of paper white out. */
-function toneErrors(
+/**
+ * What a tone owes to strip k, put to that strip's curve or a rival of it. Undefined where the tone
+ * does not hang on the strip, null where the curve does not reach its points.
+ */
+type ByStrip = (curve: CharacteristicCurve, k: number) => Derived | null | undefined;
+
+/** By the delta method, strip by strip; strips are independent. */
+function errorOver(map: PaperMap, byStrip: ByStrip): number | null {
+  let variance = 0;
+  for (const [k, { curve }] of map.settings.entries()) {
+    if (curve === null || byStrip(curve, k) === undefined) continue;
+    const measure: CurveMeasure = (c) => byStrip(c, k) ?? null;
+    const error = estimateOn(curve, measure)?.standardError ?? null;
+    if (error === null) return null;
+    variance += error * error;
+  }
+  return Math.sqrt(variance);
+}
+
+/** The tone with its parts by strip; `net` leaves paper white out. */
+function strippedTone(
   map: PaperMap,
   position: number,
   logExposure: number,
   net: boolean,
-): SettingTone {
+): { readonly value: number; readonly gradient: number; readonly byStrip: ByStrip } {
   if (!Number.isFinite(logExposure)) {
     throw new InvalidArgumentError('toneAtSetting', 'logExposure', logExposure, 'finite');
   }
   const { parts } = placeOf(map, position);
-  const curves = map.settings.map(({ curve }) => curve);
-  if (map.kind === 'published' || !curves.every((curve) => curve !== null)) {
+  if (map.kind === 'published') {
     throw new InvalidArgumentError('toneAtSetting', 'map', map.kind, 'a map from strips');
   }
   const scales = map.settings.map(({ exposureScale }) => exposureScale.value);
-  const thresholds = map.settings.map(({ threshold }) => threshold?.value ?? 0);
-  const logScale = interpolation(map.settings, scales.map(Math.log), position);
+  const thresholds = thresholdsOf(map.settings);
+  const logScale = interpolation(map.settings, logScalesOf(map.settings), position);
   const threshold = interpolation(map.settings, thresholds, position);
   const scale = Math.exp(logScale.value);
   const v = (logExposure - threshold.value) / scale;
   let value = 0;
   let slope = 0; // by v
-  for (const { index, weight } of parts) {
-    const curve = curves[index] as CharacteristicCurve;
-    const at = (thresholds[index] ?? 0) + (scales[index] ?? 0) * v;
-    const tone = paperResponse({ kind: 'strip', exposureScale: scales[index] ?? 1, curve }).tone(
-      at - (thresholds[index] ?? 0),
-    );
-    value += weight * (tone.netDensity + (net ? 0 : (map.settings[index]?.whiteDensity ?? 0)));
-    slope += weight * tone.gradient * (scales[index] ?? 0);
+  for (const { index, weight, entry } of parts) {
+    if (entry.curve === null) continue;
+    const own = scales[index] ?? 1;
+    const paper = { kind: 'strip', exposureScale: own, curve: entry.curve } as const;
+    const tone = paperResponse(paper).tone(own * v);
+    value += weight * (tone.netDensity + (net ? 0 : (entry.whiteDensity ?? 0)));
+    slope += weight * own * tone.gradient;
   }
-  let variance: number | null = 0;
-  for (const [k, curve] of curves.entries()) {
+  const byStrip: ByStrip = (c, k) => {
     const own = parts.find(({ index }) => index === k)?.weight ?? 0;
     const byThreshold = threshold.weights[k] ?? 0;
     const byScale = logScale.weights[k] ?? 0;
-    if (own === 0 && byThreshold === 0 && byScale === 0) continue;
-    const points = paperPoints(curve);
-    const ownScale = scales[k] ?? 1;
-    const measure: CurveMeasure = (c) => {
-      const t = points.thresholdX(c);
-      const s = points.exposureScale(c);
-      if (t === null || s === null) return null;
-      // v moves with the threshold and the scale that this strip contributes.
-      const change = (d: Derived, by: number): Derived => scaled(d, by);
-      const vMoves = plus(change(t, -byThreshold / scale), change(s, -(v * byScale) / ownScale));
-      let moved = scaled(vMoves, slope);
-      if (own !== 0) {
-        const at = plus(t, s, v);
-        let there = derivedDensity(c, at);
-        if (net) there = plus(there, derivedBaseFog(c), -1);
-        moved = plus(moved, there, own);
-      }
-      return moved;
-    };
-    const error: number | null = estimateOn(curve, measure)?.standardError ?? null;
-    variance = variance === null || error === null ? null : variance + error * error;
-  }
-  return {
-    density: { value, standardError: variance === null ? null : Math.sqrt(variance) },
-    gradient: slope / scale,
+    if (own === 0 && byThreshold === 0 && byScale === 0) return undefined;
+    const strip = map.settings[k]?.curve;
+    if (strip == null) return undefined;
+    const points = paperPoints(strip);
+    const t = points.thresholdX(c);
+    const s = points.exposureScale(c);
+    if (t === null || s === null) return null;
+    // v moves with the threshold and the scale that this strip contributes.
+    const v0 = plus(scaled(t, -byThreshold / scale), s, -(v * byScale) / (scales[k] ?? 1));
+    const moved = scaled(v0, slope);
+    if (own === 0) return moved;
+    const there = derivedDensity(c, plus(t, s, v));
+    return plus(moved, net ? plus(there, derivedBaseFog(c), -1) : there, own);
   };
+  return { value, gradient: slope / scale, byStrip };
 }
 
 interface Place {
@@ -237,6 +278,11 @@ export function interpolation(
   return { value, weights: [...out.slice(1)], slope: model.gradient(position, parameters) };
 }
 
+const logScalesOf = (settings: readonly MappedSetting[]): number[] =>
+  settings.map(({ exposureScale }) => Math.log(exposureScale.value));
+const thresholdsOf = (settings: readonly MappedSetting[]): number[] =>
+  settings.map(({ threshold }) => threshold?.value ?? 0);
+
 function combined(weights: readonly number[], errors: readonly (number | null)[]): number | null {
   let variance = 0;
   for (const [i, weight] of weights.entries()) {
@@ -251,11 +297,7 @@ function combined(weights: readonly number[], errors: readonly (number | null)[]
 /** Exposure scale at a position: interpolated in its logarithm. */
 export function interpolatedScale(settings: readonly MappedSetting[], position: number): Estimate {
   const scales = settings.map(({ exposureScale }) => exposureScale);
-  const { value, weights } = interpolation(
-    settings,
-    scales.map((scale) => Math.log(scale.value)),
-    position,
-  );
+  const { value, weights } = interpolation(settings, logScalesOf(settings), position);
   const scale = Math.exp(value);
   const error = combined(
     weights,
@@ -267,11 +309,7 @@ export function interpolatedScale(settings: readonly MappedSetting[], position: 
 }
 
 function interpolatedThreshold(settings: readonly MappedSetting[], position: number): Estimate {
-  const { value, weights } = interpolation(
-    settings,
-    settings.map(({ threshold }) => threshold?.value ?? 0),
-    position,
-  );
+  const { value, weights } = interpolation(settings, thresholdsOf(settings), position);
   const errors = settings.map(({ threshold }) => threshold?.standardError ?? null);
   return { value, standardError: combined(weights, errors) };
 }

@@ -211,7 +211,7 @@ describe('paperAtSetting', () => {
     }
   });
 
-  it('has errors that agree with the scatter of repeated strips', () => {
+  it('has errors that agree with the scatter of repeated strips', { timeout: 60_000 }, () => {
     const noise = deviates(6846);
     const runs = 60;
     const all = Array.from({ length: runs }, () => {

@@ -25,6 +25,8 @@ export interface VariableContrastFit {
   readonly parameters: readonly (Estimate & { readonly name: string })[];
   readonly residualStandardDeviation: number | null;
   readonly degreesOfFreedom: number;
+  /** Covariance of the parameters, row by row; null where none can be stated. */
+  readonly covariance: readonly number[] | null;
 }
 
 /** Layers of the model; makers speak of several, and three describe the published ranges. */
@@ -73,7 +75,7 @@ export function fitVariableContrast(
     upper,
     evaluate(p, residuals, jacobian) {
       readings.forEach((reading, i) => {
-        const value = derivatives(p, reading, jacobian, i * count);
+        const value = mixtureDerivatives(p, reading, jacobian, i * count);
         residuals[i] = value - reading.density;
       });
     },
@@ -96,6 +98,7 @@ export function fitVariableContrast(
     })),
     residualStandardDeviation: fit.residualStandardDeviation,
     degreesOfFreedom: fit.degreesOfFreedom,
+    covariance: fit.covariance,
   };
 }
 
@@ -107,6 +110,7 @@ function nothing(reason: NonNullable<VariableContrastFit['reason']>): VariableCo
     parameters: [],
     residualStandardDeviation: null,
     degreesOfFreedom: 0,
+    covariance: null,
   };
 }
 
@@ -139,9 +143,15 @@ function paperOf(p: readonly number[]): VariableContrastPaper {
   };
 }
 
-/** Value of the model, its derivatives written to `out` from `offset`. */
-function derivatives(
-  p: Float64Array,
+/**
+ * Print density by the fitted parameters, with its derivatives by them.
+ *
+ * @param p - values of the fit's parameters, in their order
+ * @param exposure - log exposures of both lights
+ * @param out - where the derivatives are written, from `offset`
+ */
+export function mixtureDerivatives(
+  p: ArrayLike<number>,
   { hardLogExposure, softLogExposure }: MixedExposure,
   out: Float64Array,
   offset: number,
