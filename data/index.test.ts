@@ -13,8 +13,10 @@ import {
   gradeTableById,
   gradeTables,
   nominalTablets,
+  printingDefaults,
   processDefaults,
   references,
+  safelightSteps,
   seleniumDefaults,
   seleniumSteps,
   standardSeries,
@@ -43,6 +45,11 @@ const provenances: [string, Provenance | undefined][] = [
     `process ${name}`,
     (entry as BuiltInNumber).provenance,
   ]),
+  ...Object.entries(printingDefaults).map(([name, entry]): [string, Provenance] => [
+    `printing ${name}`,
+    (entry as BuiltInNumber).provenance,
+  ]),
+  ...safelightSteps.map((s): [string, Provenance] => [`safelight step ${s.id}`, s.provenance]),
   ...seleniumSteps.map((s): [string, Provenance] => [`step ${s.id}`, s.provenance]),
   ...wayNotes.map((w): [string, Provenance] => [`way ${w.id}`, w.provenance]),
   ...Object.entries(developmentDefaults).flatMap(([name, entry]): [string, Provenance][] =>

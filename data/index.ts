@@ -15,6 +15,8 @@ import demoJson from './demo/notebook.json' with { type: 'json' };
 import cautionsJson from './treatments/cautions.json' with { type: 'json' };
 import processesJson from './treatments/processes.json' with { type: 'json' };
 import filterSettingsJson from './papers/filter-settings.json' with { type: 'json' };
+import printingJson from './papers/printing-defaults.json' with { type: 'json' };
+import safelightJson from './papers/safelight-steps.json' with { type: 'json' };
 import gradeTablesJson from './papers/grade-tables.json' with { type: 'json' };
 import lightsJson from './papers/lights.json' with { type: 'json' };
 import nominalJson from './tablets/nominal.json' with { type: 'json' };
@@ -114,6 +116,12 @@ export interface BuiltInNumber {
   readonly provenance: Provenance;
 }
 
+/** Built-in numbers of printing. */
+export interface PrintingDefaults {
+  readonly dryDownPercent: BuiltInNumber;
+  readonly safelightPatchNetDensity: BuiltInNumber;
+}
+
 /** A usual aim for the contrast of a negative. */
 export interface ContrastAim {
   readonly measure: 'contrast-index' | 'gradient-1.30' | 'gradient-1.50' | 'gamma';
@@ -177,6 +185,12 @@ export const builtInSplit: SplitLights & { readonly provenance: Provenance } = {
 
 /** How the filter factors of the built-in paper are known. */
 export const filterFactorsProvenance = variableContrastJson.filterFactors.provenance as Provenance;
+
+/** Built-in numbers of printing: dry-down, the patch of the safelight test. */
+export const printingDefaults = printingJson as PrintingDefaults;
+
+/** Steps of the safelight test, in their order. */
+export const safelightSteps = safelightJson as readonly TreatmentStep[];
 
 /** Built-in parameters of the selenium bath. */
 export const seleniumDefaults = seleniumJson as unknown as SeleniumDefaults;

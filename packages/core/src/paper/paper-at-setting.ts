@@ -149,11 +149,11 @@ export function toneDifferenceError(
   const [first, second] = tones;
   return errorOver(map, (c, k) => {
     const a = first?.byStrip(c, k);
-    if (a == null) return a;
+    if (a === null || a === undefined) return a;
     const one = scaled(a, factors[0] ?? 0);
     if (second === undefined) return one;
     const b = second.byStrip(c, k);
-    return b == null ? b : plus(one, b, factors[1]);
+    return b === null || b === undefined ? b : plus(one, b, factors[1]);
   });
 }
 
@@ -212,7 +212,7 @@ function strippedTone(
     const byScale = logScale.weights[k] ?? 0;
     if (own === 0 && byThreshold === 0 && byScale === 0) return undefined;
     const strip = map.settings[k]?.curve;
-    if (strip == null) return undefined;
+    if (strip === null || strip === undefined) return undefined;
     const points = paperPoints(strip);
     const t = points.thresholdX(c);
     const s = points.exposureScale(c);

@@ -199,39 +199,43 @@ describe('fitPaperCurve, generated study: four true papers, readings with errors
   ];
   const logExposures = Array.from({ length: 21 }, (_, i) => -0.5 + 0.15 * i);
 
-  it.each(truths)('%s: R within 3 on the average, intervals that cover', (_, truth) => {
-    const low = truth(-20);
-    const high = truth(20);
-    const where = (density: number) => {
-      let [a, b] = [-5, 8];
-      for (let i = 0; i < 60; i++) {
-        const middle = (a + b) / 2;
-        if (truth(middle) < density) a = middle;
-        else b = middle;
+  it.each(truths)(
+    '%s: R within 3 on the average, intervals that cover',
+    { timeout: 60_000 },
+    (_, truth) => {
+      const low = truth(-20);
+      const high = truth(20);
+      const where = (density: number) => {
+        let [a, b] = [-5, 8];
+        for (let i = 0; i < 60; i++) {
+          const middle = (a + b) / 2;
+          if (truth(middle) < density) a = middle;
+          else b = middle;
+        }
+        return a;
+      };
+      const expected = 100 * (where(low + 0.9 * (high - low)) - where(low + 0.04));
+      const normal = deviates(6846);
+      const read = (density: number) => Math.round(100 * (density + 0.01 * normal())) / 100;
+      const count = 80;
+      let held = 0;
+      let squares = 0;
+      for (let k = 0; k < count; k++) {
+        const fit = fitPaperCurve({
+          logExposures,
+          densities: logExposures.map((x) => read(truth(x))),
+          unexposedDensities: [read(low), read(low), read(low)],
+        });
+        if (fit.status !== 'ok') throw new Error(fit.reason);
+        const { value, standardError } = paperMeasures(fit.curve).isoRange!.exact;
+        squares += (value - expected) ** 2;
+        if (Math.abs(value - expected) <= 1.96 * standardError!) held++;
       }
-      return a;
-    };
-    const expected = 100 * (where(low + 0.9 * (high - low)) - where(low + 0.04));
-    const normal = deviates(6846);
-    const read = (density: number) => Math.round(100 * (density + 0.01 * normal())) / 100;
-    const count = 80;
-    let held = 0;
-    let squares = 0;
-    for (let k = 0; k < count; k++) {
-      const fit = fitPaperCurve({
-        logExposures,
-        densities: logExposures.map((x) => read(truth(x))),
-        unexposedDensities: [read(low), read(low), read(low)],
-      });
-      if (fit.status !== 'ok') throw new Error(fit.reason);
-      const { value, standardError } = paperMeasures(fit.curve).isoRange!.exact;
-      squares += (value - expected) ** 2;
-      if (Math.abs(value - expected) <= 1.96 * standardError!) held++;
-    }
-    expect(Math.sqrt(squares / count)).toBeLessThan(3);
-    // Three standard errors of a share of 0.95 among 80 are 0.073.
-    expect(held / count).toBeGreaterThan(0.877);
-  });
+      expect(Math.sqrt(squares / count)).toBeLessThan(3);
+      // Three standard errors of a share of 0.95 among 80 are 0.073.
+      expect(held / count).toBeGreaterThan(0.877);
+    },
+  );
 
   it('says why there is no curve', () => {
     expect(fitPaperCurve({ logExposures: [0, 1], densities: [0.1, 1] }).status).toBe(

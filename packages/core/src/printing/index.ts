@@ -65,12 +65,17 @@ export {
   type PrintedPair,
 } from './callier-factor.ts';
 export { sameGrade, type SameGrade, type ToneBeforeAfter } from './same-grade.ts';
-export { splitForPrint, type SplitForPrint, type SplitForPrintOptions } from './split-for-print.ts';
+export {
+  logSecondsOfLight,
+  splitForPrint,
+  type SplitForPrint,
+  type SplitForPrintOptions,
+} from './split-for-print.ts';
 export {
   nearestSplit,
   splitTones,
   type NearestSplit,
-  type SplitLights,
+  type LightExposures,
   type SplitTone,
 } from './variable-contrast/split-tones.ts';
 export {

@@ -64,8 +64,9 @@ export function sameGrade(
   // The stain is there before the bath too: a bath of no minutes, not no bath.
   const before = { ...printing, effect: untouched(effect) };
   const after = { ...printing, effect };
-  const [first, second] = [before, after].map((one) => printLogExposureFor(one, aim));
-  if (first == null || second == null) {
+  const first = printLogExposureFor(before, aim);
+  const second = printLogExposureFor(after, aim);
+  if (first === null || second === null) {
     const [low, high] = [0.04, 0.95 * netMaximumOf(printing)];
     const white = printing.paperWhiteDensity;
     return { status: 'outside-paper', reachable: [white + low, white + high] };

@@ -69,18 +69,9 @@ export function usefulSubjectRange(
   const least = leastLightnessPerStop / LOG_STOP;
   const tones: SubjectTone[] = [];
   for (let l = from; l <= to + 1e-9; l += STEP) tones.push(follow(l));
-  let best: readonly [number, number] | null = null;
-  let start: number | null = null;
-  tones.forEach((tone, i) => {
-    if (tone.lightnessGradient >= least) start ??= i;
-    const ends = start !== null && (tone.lightnessGradient < least || i === tones.length - 1);
-    if (!ends || start === null) return;
-    const end = tone.lightnessGradient < least ? i - 1 : i;
-    if (best === null || end - start > best[1] - best[0]) best = [start, end];
-    start = null;
-  });
-  if (best === null) return { status: 'none' };
-  const [low, high] = best as readonly [number, number];
+  const stretch = longestStretch(tones, least);
+  if (stretch === null) return { status: 'none' };
+  const [low, high] = stretch;
   // The ends are refined between the grid's last tone within and its first outside.
   const edge = (inside: number, outside: number): number => {
     let [a, b] = [inside, outside];
@@ -106,6 +97,24 @@ export function usefulSubjectRange(
     highlight,
     stops: (highlight.tone.logLuminance - shadow.tone.logLuminance) / LOG_STOP,
   };
+}
+
+/** First and last index of the longest unbroken run of tones that are separated. */
+function longestStretch(
+  tones: readonly SubjectTone[],
+  least: number,
+): readonly [number, number] | null {
+  let best: readonly [number, number] | null = null;
+  let start: number | null = null;
+  for (const [i, tone] of tones.entries()) {
+    if (tone.lightnessGradient < least) {
+      start = null;
+      continue;
+    }
+    start ??= i;
+    if (best === null || i - start > best[1] - best[0]) best = [start, i];
+  }
+  return best;
 }
 
 type Stages = Readonly<Record<LosingStage, number>>;

@@ -51,6 +51,8 @@ const RANGES = {
   parts_water: [0, 10_000],
   bath_minutes: [0, 10_000],
   bath_celsius: [-20, 100],
+  soft_seconds: [0, 100_000],
+  hard_seconds: [0, 100_000],
 } as const satisfies Partial<Record<ReadingsColumn, readonly [number, number]>>;
 type NumberColumn = keyof typeof RANGES;
 
@@ -116,6 +118,11 @@ export function readingsReader(options: ReadOptions = {}): {
       processedOn: dayFrom(cell('processed_on'), { ...place, row }) ?? before?.processedOn ?? null,
       control:
         (word('control', ['yes', 'no']) ?? (before?.control === true ? 'yes' : 'no')) === 'yes',
+      ...printedAt(
+        cell('setting') || (before?.setting ?? null),
+        number('soft_seconds') ?? before?.softSeconds ?? null,
+        number('hard_seconds') ?? before?.hardSeconds ?? null,
+      ),
     };
     const key = Object.values(described).join('\u0000');
     let draft = drafts.get(key);
@@ -213,4 +220,16 @@ function partsText(text: string, place: Place): string {
     throw inputFault.dilution({ ...place, column: 'parts_water' }, text);
   }
   return text.replace(/^1\s*\+\s*/, '');
+}
+
+/** How a paper strip was printed; nothing at all where the file does not say. */
+function printedAt(
+  setting: string | null,
+  softSeconds: number | null,
+  hardSeconds: number | null,
+): Pick<ReadingsStrip, 'setting' | 'softSeconds' | 'hardSeconds'> {
+  return {
+    ...(setting !== null && { setting }),
+    ...((softSeconds !== null || hardSeconds !== null) && { softSeconds, hardSeconds }),
+  };
 }

@@ -18,6 +18,9 @@ export const READINGS_COLUMNS = [
   'bath_celsius',
   'processed_on',
   'control',
+  'setting',
+  'soft_seconds',
+  'hard_seconds',
 ] as const;
 export type ReadingsColumn = (typeof READINGS_COLUMNS)[number];
 

@@ -34,6 +34,11 @@ export interface ReadingsStrip {
   readonly control?: boolean;
   /** The film by its name, where the source tells films apart. */
   readonly film?: string | null;
+  /** Grade or filter setting that a paper strip was printed at. */
+  readonly setting?: string | null;
+  /** Seconds of soft and of hard light that a paper strip got; 0 where one was off. */
+  readonly softSeconds?: number | null;
+  readonly hardSeconds?: number | null;
   readonly readings: readonly StepReading[];
   /** Base + fog readings. */
   readonly unexposedDensities: readonly number[];

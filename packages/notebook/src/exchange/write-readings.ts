@@ -62,5 +62,8 @@ function cells(strip: ReadingsStrip, reading: Partial<StepReading>): Cells {
     bath_celsius: strip.bathCelsius,
     processed_on: strip.processedOn ?? null,
     control: strip.control === true ? 'yes' : null,
+    setting: strip.setting ?? null,
+    soft_seconds: strip.softSeconds ?? null,
+    hard_seconds: strip.hardSeconds ?? null,
   };
 }

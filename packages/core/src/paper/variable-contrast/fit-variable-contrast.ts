@@ -5,11 +5,15 @@
  *   minimise Σ (D(x_h, x_s; p) - density)²
  *   p = D_min, D_n, ln k, h, s_1, gaps s_i - s_(i+1) >= 0
  *
- * Sources: see `variable-contrast-paper.ts`. Deviations: none.
+ * Two, three and four layers are tried; the number with the least AICc is taken.
+ *
+ * Sources: see `variable-contrast-paper.ts`; [BA2002] section 2.4 for AICc. Deviations: makers speak of
+ * several emulsions without a number, so that the strips choose it; the errors are those of the chosen
+ * number.
  */
 import { InvalidArgumentError } from '../../errors.ts';
 import type { Estimate } from '../../estimate.ts';
-import { leastSquares } from '../../fitting/index.ts';
+import { akaikeCorrected, leastSquares, type LeastSquaresFit } from '../../fitting/index.ts';
 import type { MixedExposure, VariableContrastPaper } from './variable-contrast-paper.ts';
 
 /** One step of a strip: what light it got and the density read. */
@@ -29,9 +33,10 @@ export interface VariableContrastFit {
   readonly covariance: readonly number[] | null;
 }
 
-/** Layers of the model; makers speak of several, and three describe the published ranges. */
-const LAYERS = 3;
-const BEFORE_LAYERS = 5;
+/** Numbers of layers that are tried. */
+const LAYERS = [2, 3, 4] as const;
+/** Parameters before the gaps between the layers. */
+const BEFORE_GAPS = 5;
 
 /**
  * Fits a paper.
@@ -63,34 +68,32 @@ export function fitVariableContrast(
   const half = minimum + net / 2;
   const hardHalf = nearest(hard, half)?.hardLogExposure ?? 0;
   const softHalf = nearest(soft, half)?.softLogExposure ?? 0;
-  const start = [minimum, net, Math.log(8), -hardHalf, -softHalf + 0.5, 0.5, 0.5];
-  const count = start.length;
-  const lower = start.map((_, j) => (j === 1 ? 1e-3 : j > 4 ? 0 : -Infinity));
-  const upper = start.map((_, j) => (j === 2 ? Math.log(100) : Infinity));
-
-  const fit = leastSquares({
-    residualCount: readings.length,
-    start,
-    lower,
-    upper,
-    evaluate(p, residuals, jacobian) {
-      readings.forEach((reading, i) => {
-        const value = mixtureDerivatives(p, reading, jacobian, i * count);
-        residuals[i] = value - reading.density;
-      });
-    },
+  const start = [minimum, net, Math.log(8), -hardHalf, -softHalf + 0.5];
+  const candidates = LAYERS.flatMap((layers) => {
+    const fit = fitLayers(readings, start, layers);
+    const { status } = fit.report;
+    if (status !== 'converged' && status !== 'rank-deficient') return [];
+    const criterion = akaikeCorrected(
+      fit.residualSumOfSquares,
+      readings.length,
+      fit.parameters.length,
+    );
+    return [{ fit, criterion }];
   });
-  const { status } = fit.report;
-  if (status !== 'converged' && status !== 'rank-deficient') return nothing('not-converged');
-  const paper = paperOf(fit.parameters);
+  // A number of layers that the strips do not determine is taken only where none is determined.
+  const determined = candidates.filter(({ fit }) => fit.covariance !== null);
+  const usable = determined.length > 0 ? determined : candidates;
+  const [first, ...others] = usable;
+  if (first === undefined) return nothing('not-converged');
+  const { fit } = others.reduce((a, b) => (b.criterion < a.criterion ? b : a), first);
   const names = ['minimumDensity', 'netMaximumDensity', 'logLayerContrast', 'hardLogSpeed'];
-  const layerNames = Array.from({ length: LAYERS }, (_, i) =>
+  const layerNames = Array.from({ length: fit.parameters.length - names.length }, (_, i) =>
     i === 0 ? 'softLogSpeed1' : `softLogSpeedGap${i + 1}`,
   );
   return {
     status: 'ok',
     reason: null,
-    paper,
+    paper: paperOf(fit.parameters),
     parameters: [...names, ...layerNames].map((name, j) => ({
       name,
       value: fit.parameters[j] ?? 0,
@@ -100,6 +103,27 @@ export function fitVariableContrast(
     degreesOfFreedom: fit.degreesOfFreedom,
     covariance: fit.covariance,
   };
+}
+
+function fitLayers(
+  readings: readonly VariableContrastReading[],
+  before: readonly number[],
+  layers: number,
+): LeastSquaresFit {
+  // The spread of the soft speeds is much the same however many layers share it.
+  const start = [...before, ...Array.from({ length: layers - 1 }, () => 1 / (layers - 1))];
+  const count = start.length;
+  return leastSquares({
+    residualCount: readings.length,
+    start,
+    lower: start.map((_, j) => (j === 1 ? 1e-3 : j >= BEFORE_GAPS ? 0 : -Infinity)),
+    upper: start.map((_, j) => (j === 2 ? Math.log(100) : Infinity)),
+    evaluate(p, residuals, jacobian) {
+      readings.forEach((reading, i) => {
+        residuals[i] = mixtureDerivatives(p, reading, jacobian, i * count) - reading.density;
+      });
+    },
+  });
 }
 
 function nothing(reason: NonNullable<VariableContrastFit['reason']>): VariableContrastFit {
@@ -129,10 +153,10 @@ function nearest(
 
 function paperOf(p: readonly number[]): VariableContrastPaper {
   const softLogSpeeds: number[] = [];
-  let speed = p[BEFORE_LAYERS - 1] ?? 0;
-  for (let i = 0; i < LAYERS; i++) {
+  let speed = p[BEFORE_GAPS - 1] ?? 0;
+  for (let i = 0; i < layersOf(p); i++) {
     softLogSpeeds.push(speed);
-    speed -= p[BEFORE_LAYERS + i] ?? 0;
+    speed -= p[BEFORE_GAPS + i] ?? 0;
   }
   return {
     minimumDensity: p[0] ?? 0,
@@ -156,15 +180,16 @@ export function mixtureDerivatives(
   out: Float64Array,
   offset: number,
 ): number {
+  const layers = layersOf(p);
   const net = p[1] as number;
   const k = Math.exp(p[2] as number);
   const hard = 10 ** ((p[3] as number) + hardLogExposure);
-  out.fill(0, offset, offset + BEFORE_LAYERS + LAYERS - 1);
+  out.fill(0, offset, offset + p.length);
   let sum = 0;
   let byContrast = 0;
   let byHard = 0;
-  let speed = p[BEFORE_LAYERS - 1] as number;
-  for (let i = 0; i < LAYERS; i++) {
+  let speed = p[BEFORE_GAPS - 1] as number;
+  for (let i = 0; i < layers; i++) {
     const soft = 10 ** (speed + softLogExposure);
     const log = Math.log10(hard + soft);
     const s = 1 / (1 + Math.exp(-k * log));
@@ -176,15 +201,17 @@ export function mixtureDerivatives(
       const bySoft = (bend * k * soft) / (hard + soft);
       // s_i = s_1 - gap_2 - … - gap_i
       for (let j = 0; j <= i; j++) {
-        const at = offset + BEFORE_LAYERS - 1 + j;
-        out[at] = (out[at] as number) + (((j === 0 ? 1 : -1) * net) / LAYERS) * bySoft;
+        const at = offset + BEFORE_GAPS - 1 + j;
+        out[at] = (out[at] as number) + (((j === 0 ? 1 : -1) * net) / layers) * bySoft;
       }
     }
-    speed -= i + 1 < LAYERS ? (p[BEFORE_LAYERS + i] as number) : 0;
+    speed -= i + 1 < layers ? (p[BEFORE_GAPS + i] as number) : 0;
   }
   out[offset] = 1;
-  out[offset + 1] = sum / LAYERS;
-  out[offset + 2] = (net / LAYERS) * byContrast;
-  out[offset + 3] = (net / LAYERS) * byHard;
-  return (p[0] as number) + (net / LAYERS) * sum;
+  out[offset + 1] = sum / layers;
+  out[offset + 2] = (net / layers) * byContrast;
+  out[offset + 3] = (net / layers) * byHard;
+  return (p[0] as number) + (net / layers) * sum;
 }
+
+const layersOf = (p: ArrayLike<number>): number => p.length - BEFORE_GAPS + 1;

@@ -9,7 +9,7 @@
 import { InvalidArgumentError } from '../../errors.ts';
 import { lightnessFromDensity, type VariableContrastPaper } from '../../paper/index.ts';
 import { LOG_STOP } from '../../readings/index.ts';
-import { splitTones, type SplitLights } from './split-tones.ts';
+import { splitTones, type LightExposures } from './split-tones.ts';
 
 /** Stops on an area: more (+) is burning in, less (-) dodging. */
 export interface AreaStops {
@@ -43,7 +43,7 @@ export interface BurntArea {
  */
 export function burnIn(
   paper: VariableContrastPaper,
-  lights: SplitLights,
+  lights: LightExposures,
   stops: AreaStops,
   negativeDensities: readonly number[],
 ): BurntArea {
@@ -57,7 +57,7 @@ export function burnIn(
     softLogExposure: lights.softLogExposure + LOG_STOP * softStops,
     hardLogExposure: lights.hardLogExposure + LOG_STOP * hardStops,
   };
-  const shown = (one: SplitLights) =>
+  const shown = (one: LightExposures) =>
     splitTones(paper, one, negativeDensities).map(({ printDensity }) => ({
       printDensity,
       lightness: lightnessFromDensity(printDensity),

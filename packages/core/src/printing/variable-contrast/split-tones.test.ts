@@ -10,7 +10,14 @@ import {
   type VariableContrastReading,
 } from '../../paper/index.ts';
 import { LOG_STOP } from '../../readings/index.ts';
-import { burnIn, nearestSplit, splitForPrint, splitTones, type SplitLights } from '../index.ts';
+import {
+  logSecondsOfLight,
+  burnIn,
+  nearestSplit,
+  splitForPrint,
+  splitTones,
+  type LightExposures,
+} from '../index.ts';
 
 const paper: VariableContrastPaper = {
   minimumDensity: 0.06,
@@ -19,8 +26,8 @@ const paper: VariableContrastPaper = {
   hardLogSpeed: 0.4,
   softLogSpeeds: [0.2, -0.5, -1.1],
 };
-const lights: SplitLights = { softLogExposure: 0.7, hardLogExposure: 0.45 };
-const printed = (n: number, one: SplitLights = lights) =>
+const lights: LightExposures = { softLogExposure: 0.7, hardLogExposure: 0.45 };
+const printed = (n: number, one: LightExposures = lights) =>
   densityOfMixedExposure(paper, {
     hardLogExposure: one.hardLogExposure - n,
     softLogExposure: one.softLogExposure - n,
@@ -87,7 +94,7 @@ describe('nearestSplit', () => {
       printDensity: printed(n) + [-0.05, 0.1, 0.02][i]!,
     }));
     const split = nearestSplit(paper, aims);
-    const sumOf = (one: SplitLights) =>
+    const sumOf = (one: LightExposures) =>
       aims.reduce((sum, a) => sum + (printed(a.negativeDensity, one) - a.printDensity) ** 2, 0);
     const best = sumOf(split);
     expectWithin(split.rootMeanSquare, Math.sqrt(best / 3), 1e-9);
@@ -200,11 +207,29 @@ describe('splitForPrint', () => {
   it('scales with the unit and the size of the print', () => {
     const fit = fitOf(() => 0);
     const one = splitForPrint(fit, wanted());
-    const larger = splitForPrint(fit, wanted(), { logSecondsOfUnit: 1, timeFactor: 2.25 });
+    const larger = splitForPrint(fit, wanted(), {
+      logSecondsOfUnit: { soft: 1, hard: 1 },
+      timeFactor: 2.25,
+    });
     if (one.status !== 'ok' || larger.status !== 'ok') throw new Error('no split');
     expectWithin(larger.softSeconds.value, 22.5 * one.softSeconds.value, 1e-6);
     expectWithin(larger.hardOverSoftStops.value, one.hardOverSoftStops.value, 1e-12);
     expect(() => splitForPrint(fit, wanted(), { timeFactor: 0 })).toThrow();
+    // One light alone: what a print took tells the unit, and the unit gives the time back.
+    const print = { seconds: 9, negativeDensity: 1.3, printDensity: 0.12 };
+    const c = logSecondsOfLight(paper, 'soft', print);
+    const alone = densityOfMixedExposure(paper, {
+      softLogExposure: Math.log10(9) - c - 1.3,
+      hardLogExposure: -Infinity,
+    });
+    expectWithin(alone, 0.12, 1e-9);
+    const hard = logSecondsOfLight(paper, 'hard', print);
+    const byHard = densityOfMixedExposure(paper, {
+      hardLogExposure: Math.log10(9) - hard - 1.3,
+      softLogExposure: -Infinity,
+    });
+    expectWithin(byHard, 0.12, 1e-9);
+    expect(() => logSecondsOfLight(paper, 'hard', { ...print, seconds: 0 })).toThrow();
   });
 
   it('refuses what cannot be had, with what is nearest', () => {

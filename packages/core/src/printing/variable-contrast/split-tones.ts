@@ -22,7 +22,7 @@ import { LOG_STOP } from '../../readings/index.ts';
 import type { ToneAim } from './split-exposure.ts';
 
 /** Log exposures of both lights without a negative; -Infinity where a light is off. */
-export interface SplitLights {
+export interface LightExposures {
   readonly softLogExposure: number;
   readonly hardLogExposure: number;
 }
@@ -49,7 +49,7 @@ export interface SplitTone {
  */
 export function splitTones(
   paper: VariableContrastPaper,
-  lights: SplitLights,
+  lights: LightExposures,
   negativeDensities: readonly number[],
 ): SplitTone[] {
   return negativeDensities.map((negativeDensity) => {
@@ -75,7 +75,7 @@ export function splitTones(
 }
 
 /** The exposures nearest to several aims. */
-export interface NearestSplit extends SplitLights {
+export interface NearestSplit extends LightExposures {
   /** `soft` or `hard` where that light alone comes closest. */
   readonly lights: 'both' | 'soft' | 'hard';
   readonly tones: readonly (SplitTone & {
@@ -121,7 +121,7 @@ export function nearestSplit(paper: VariableContrastPaper, aims: readonly ToneAi
   const best = candidates.reduce((a, b) => (b.squares < a.squares - 1e-12 ? b : a));
   const ratio = best.hardLogExposure - best.softLogExposure - even;
   const which = ratio <= -0.5 * ONE_LIGHT ? 'soft' : ratio >= 0.5 * ONE_LIGHT ? 'hard' : 'both';
-  const lights: SplitLights = {
+  const lights: LightExposures = {
     softLogExposure: which === 'hard' ? -Infinity : best.softLogExposure,
     hardLogExposure: which === 'soft' ? -Infinity : best.hardLogExposure,
   };
@@ -139,7 +139,7 @@ export function nearestSplit(paper: VariableContrastPaper, aims: readonly ToneAi
   };
 }
 
-interface Candidate extends SplitLights {
+interface Candidate extends LightExposures {
   readonly squares: number;
 }
 
