@@ -19,9 +19,9 @@ const FLAGS = [
 ];
 
 /** Starts Debian's Chromium, or the one that WEDGEBOOK_CHROMIUM names. */
-export function launchChromium(): Promise<Browser> {
+export function launchChromium(flags: readonly string[] = []): Promise<Browser> {
   const executablePath = process.env['WEDGEBOOK_CHROMIUM'] ?? '/usr/bin/chromium';
-  return chromium.launch({ executablePath, args: FLAGS });
+  return chromium.launch({ executablePath, args: [...FLAGS, ...flags] });
 }
 
 export type Theme = 'light' | 'dim' | 'darkroom';

@@ -17,7 +17,8 @@ import { download } from './parts/download.ts';
 import { LazyStationElement } from './parts/lazy-station.ts';
 import { trueMinus } from './parts/notices.ts';
 import { sharedStyles } from './parts/styles.ts';
-import { appContext, type App, type ThemeChoice } from './state/app.ts';
+import { appContext, type App, type ThemeChoice, type View } from './state/app.ts';
+import { shallowEqual, viewOf } from './state/app-controller.ts';
 import { LAZY_STATIONS } from './stations/lazy-stations.ts';
 import { firstStripId } from './state/start.ts';
 import { rememberTheme, showTheme } from './theme/theme.ts';
@@ -52,11 +53,15 @@ export class WedgebookApp extends LitElement {
 
   private readonly provider = new ContextProvider(this, { context: appContext });
   private off: (() => void)[] = [];
+  private shown: ReturnType<typeof headOf> | null = null;
 
   override connectedCallback(): void {
     super.connectedCallback();
     this.provider.setValue(this.app);
     const update = () => {
+      const shown = headOf(viewOf(this.app));
+      if (shallowEqual(shown, this.shown)) return;
+      this.shown = shown;
       this.requestUpdate();
     };
     this.off = [this.app.store.subscribe(update), this.app.session.subscribe(update)];
@@ -352,6 +357,22 @@ export class WedgebookApp extends LitElement {
     this.app.store.dispatch({ type: 'document/load', document });
     this.app.session.set({ stripId: firstStripId(document), announcement });
   }
+}
+
+/** What the page itself shows; the stations follow the rest on their own. */
+function headOf({ document: { title, invented }, canUndo, canRedo, session }: View) {
+  const { theme, announcement, lastSaved, lastExported, saveFault } = session;
+  return {
+    title,
+    invented,
+    canUndo,
+    canRedo,
+    theme,
+    announcement,
+    lastSaved,
+    lastExported,
+    saveFault,
+  };
 }
 
 /** What was noted about a file of readings, each sentence once. */

@@ -6,6 +6,7 @@ import type { Mark, Scene, SceneTable } from '@wedgebook/charts';
 import { FONT_FAMILY, greyColour } from '@wedgebook/charts';
 import { css, html, LitElement, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { repeat } from 'lit/directives/repeat.js';
 import { text } from '../text.ts';
 import { sharedStyles } from './styles.ts';
 
@@ -163,7 +164,7 @@ export class SceneChart extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const scene = this.scene();
     if (scene === null) return nothing;
-    const { width, height, title, description, marks, table } = scene;
+    const { width, height, title, description, marks } = scene;
     return html`<svg
         role="img"
         aria-label=${`${title}. ${description}`}
@@ -172,7 +173,7 @@ export class SceneChart extends LitElement {
         viewBox=${`0 0 ${width} ${height}`}
         font-family=${FONT_FAMILY}
       >
-        ${marks.map(drawMark)}
+        ${repeat(marks, keysOf(marks), drawMark)}
       </svg>
       <details
         class="no-print"
@@ -181,7 +182,7 @@ export class SceneChart extends LitElement {
         }}
       >
         <summary>${text.chart.table}</summary>
-        ${this.tableShown ? tableTemplate(table) : nothing}
+        ${this.tableShown ? tableTemplate(scene.table) : nothing}
       </details>`;
   }
 }
@@ -207,6 +208,22 @@ function tableTemplate({ caption, columns, rows }: SceneTable): TemplateResult {
       </tbody>
     </table>
   </div>`;
+}
+
+/**
+ * A key for each mark, from its kind, name and ink and how many like it came before: a mark more
+ * or less leaves the others' elements as they are.
+ */
+function keysOf(marks: readonly Mark[]): (mark: Mark, index: number) => string {
+  const seen = new Map<string, number>();
+  const keys = marks.map((mark) => {
+    const ink = mark.kind === 'text' ? mark.ink : `${mark.stroke} ${mark.fill}`;
+    const like = `${mark.kind} ${mark.name} ${ink}`;
+    const count = seen.get(like) ?? 0;
+    seen.set(like, count + 1);
+    return `${like} ${count}`;
+  });
+  return (_, index) => keys[index] ?? '';
 }
 
 function drawMark(mark: Mark): TemplateResult {

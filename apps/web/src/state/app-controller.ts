@@ -1,9 +1,12 @@
 /**
- * Gives an element the app and re-renders it only when the part it selects changes identity.
+ * Gives an element the app and re-renders it only when the part it selects changes identity. An
+ * element out of sight follows after the frame, so that a keystroke waits for none of them.
  */
 import { ContextConsumer } from '@lit/context';
 import type { LitElement, ReactiveController } from 'lit';
+import { afterFrame, forgetAfterFrame } from './after-frame.ts';
 import { appContext, type App, type View } from './app.ts';
+import { isInSight, watchStationOf } from './in-sight.ts';
 
 /** The view of the app at this moment. */
 export function viewOf(app: App): View {
@@ -15,6 +18,7 @@ export class AppController<T> implements ReactiveController {
   value: T | undefined;
   #app: App | undefined;
   #off: (() => void)[] = [];
+  #station: Element | undefined;
   readonly #host: LitElement;
   readonly #select: (view: View, app: App) => T;
   readonly #same: (a: T, b: T) => boolean;
@@ -49,24 +53,30 @@ export class AppController<T> implements ReactiveController {
   hostDisconnected(): void {
     for (const off of this.#off) off();
     this.#off = [];
+    forgetAfterFrame(this.#read);
   }
 
   #listen(): void {
     if (this.#app === undefined || this.#off.length > 0) return;
-    const read = () => {
-      this.#read();
-    };
-    this.#off = [this.#app.store.subscribe(read), this.#app.session.subscribe(read)];
-    this.#read();
+    this.#station = watchStationOf(this.#host);
+    this.#off = [this.#app.store.subscribe(this.#heed), this.#app.session.subscribe(this.#heed)];
+    void this.#read();
   }
 
-  #read(): void {
-    if (this.#app === undefined) return;
+  readonly #heed = (): void => {
+    if (this.#station === undefined || isInSight(this.#station)) void this.#read();
+    else afterFrame(this.#read);
+  };
+
+  /** Reads the selected part; the promise resolves when the element shows it. */
+  readonly #read = (): Promise<unknown> | undefined => {
+    if (this.#app === undefined) return undefined;
     const next = this.#select(viewOf(this.#app), this.#app);
-    if (this.value !== undefined && this.#same(this.value, next)) return;
+    if (this.value !== undefined && this.#same(this.value, next)) return undefined;
     this.value = next;
     this.#host.requestUpdate();
-  }
+    return this.#host.updateComplete;
+  };
 }
 
 /** Equality of the fields of two plain objects, or of two values. */

@@ -7,6 +7,7 @@
  */
 import { openNotebook, savedNotebook } from '@wedgebook/notebook';
 import { text } from '../text.ts';
+import { whenIdle } from './after-frame.ts';
 import type { App } from './app.ts';
 import type { Storage } from './storage.ts';
 import type { WorkDocument } from './work.ts';
@@ -80,7 +81,9 @@ export function keep(app: App, storage: Storage): { noteExport: (date: Date) => 
     void write();
   };
   store.subscribe(() => {
-    timer ??= setTimeout(() => void write(), PAUSE_MILLISECONDS);
+    timer ??= setTimeout(() => {
+      whenIdle(() => void write());
+    }, PAUSE_MILLISECONDS);
   });
   addEventListener('pagehide', leave);
   document.addEventListener('visibilitychange', () => {

@@ -13,6 +13,7 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import { customElement, state } from 'lit/decorators.js';
 import { noticeStyles } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
+import { whenIdle } from '../state/after-frame.ts';
 import { AppController } from '../state/app-controller.ts';
 import { text } from '../text.ts';
 
@@ -69,10 +70,17 @@ export class CurveStation extends LitElement {
     if (readings === this.comparedWith) return;
     clearTimeout(this.timer);
     this.timer = setTimeout(() => {
-      this.comparedWith = readings;
-      const family = this.app.value?.family ?? 'toe-shoulder';
-      this.compared = readings === null ? null : compareFamilies(readings, family);
+      whenIdle(() => {
+        this.compare();
+      });
     }, PAUSE_MILLISECONDS);
+  }
+
+  private compare(): void {
+    const readings = this.app.value?.fit?.readings ?? null;
+    this.comparedWith = readings;
+    const family = this.app.value?.family ?? 'toe-shoulder';
+    this.compared = readings === null ? null : compareFamilies(readings, family);
   }
 
   protected override render(): TemplateResult | typeof nothing {

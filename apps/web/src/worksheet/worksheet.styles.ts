@@ -40,8 +40,14 @@ export const worksheetStyles = css`
   tr.base th {
     padding-bottom: 0.6rem;
   }
+  /* Rows and cells are laid out and painted each on its own, so that typing stays quick. */
+  tr {
+    isolation: isolate;
+  }
   input {
+    contain: strict;
     width: 5.5rem;
+    height: 2.75rem;
     text-align: end;
   }
   .exposure input {

@@ -50,6 +50,7 @@ export class Worksheet extends LitElement {
         @change=${this.onChange}
         @keydown=${this.onKey}
         @paste=${this.onPaste}
+        @submit=${this.onSubmit}
         @focusin=${this.onFocus}
       >
         <caption class="visually-hidden">
@@ -108,7 +109,10 @@ export class Worksheet extends LitElement {
     const exposureFault = exposure?.fault ?? null;
     if (exposureFault !== null) faults.push(exposureFault);
     return html`<tr class=${row < 0 ? 'base' : ''}>
-        <th scope="row" class="step">${stepRow?.step ?? text.sheet.baseFog}</th>
+        <th scope="row" class="step">
+          <form id=${`row-${row}`}></form>
+          ${stepRow?.step ?? text.sheet.baseFog}
+        </th>
         ${exposure === null ? html`<td class="exposure quiet">${text.sheet.unexposed}</td>` : html`<td class="exposure">${exposure.template}</td>`}
         ${cells.map(({ template }) => html`<td>${template}</td>`)}
         <td class="off quiet">${row < 0 ? nothing : this.off(strip, row, fit)}</td>
@@ -141,6 +145,7 @@ export class Worksheet extends LitElement {
         inputmode="decimal"
         autocomplete="off"
         spellcheck="false"
+        form=${`row-${cell.row}`}
         data-row=${cell.row}
         data-column=${column}
         aria-label=${name}
@@ -174,6 +179,14 @@ export class Worksheet extends LitElement {
     const mean = read.reduce((sum, density) => sum + density, 0) / read.length;
     return formatSigned(mean - densityAt(curve, logExposure), 3);
   }
+
+  /**
+   * Each row is a form of its own, never sent: after every keystroke the browser's form filling
+   * gathers all the fields of the field's form, and of the whole page where it has none.
+   */
+  private readonly onSubmit = (event: Event): void => {
+    event.preventDefault();
+  };
 
   private cellAt(target: EventTarget | null): { input: HTMLInputElement; cell: Cell } | null {
     if (!(target instanceof HTMLInputElement)) return null;

@@ -7,7 +7,7 @@
 import { extent, line as lineShape, area as areaShape, scaleLinear, type ScaleLinear } from 'd3';
 import { bottomAxis, leftAxis, type Plot } from '../axes/axes.ts';
 import { markers } from '../scene/markers.ts';
-import { area, segment, stroke, type Mark, type Scene } from '../scene/mark.ts';
+import { area, segment, stroke, type Mark, type Scene, type SceneTable } from '../scene/mark.ts';
 import { around, placeLabels, textBox, type Box, type LabelRequest } from '../text/place-labels.ts';
 import { formatNumber } from '../text/format.ts';
 import { paperCaption, words } from '../text/words.ts';
@@ -20,6 +20,8 @@ type Linear = ScaleLinear<number, number>;
 
 const PANEL_GAP = 22;
 const WIDE = 520; // below this the columns would squeeze the curves
+/** What the ends of the density axis are rounded to. */
+const DENSITY_STEP = 0.2;
 const MARGIN = { top: 58, right: 14, bottom: 48, left: 40 };
 
 const STYLE = {
@@ -53,9 +55,8 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
     height: Math.max(40, height - MARGIN.top - MARGIN.bottom),
   };
   const shown = input.series.filter(({ line, markers: read }) => line.length + read.length > 0);
-  const table = sheetTable(input);
-  const head = { width, height, title: input.title, table };
-  if (shown.length === 0) return { ...head, ...emptySheet(plot) };
+  const head = { width, height, title: input.title };
+  if (shown.length === 0) return { ...head, ...emptySheet(plot), table: sheetTable(input) };
   const { x, y } = scales(input, shown, plot);
   const panelX = plot.x + plot.width + panelGap;
   const pixel = (p: SheetPoint): [number, number] => [x(p.logExposure), y(p.density)];
@@ -100,7 +101,16 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
       });
     }
   }
-  return { ...head, description: describeSheet(input), marks };
+  let table: SceneTable | undefined;
+  return {
+    ...head,
+    description: describeSheet(input),
+    marks,
+    // Made when it is asked for: the screen shows it unfolded only.
+    get table() {
+      return (table ??= sheetTable(input));
+    },
+  };
 }
 
 function emptySheet(plot: Plot): Pick<Scene, 'description' | 'marks'> {
@@ -130,9 +140,12 @@ function scales(
   );
   const [y0 = 0, y1 = 2] = extent([...points.map((p) => p.density), ...rims, 0, 1]);
   const pad = Math.max(0.05, (x1 - x0) * 0.02);
+  // Whole steps of density: the axis holds still while one reading is typed anew.
+  const floor = Math.floor(Math.min(0, y0) / DENSITY_STEP) * DENSITY_STEP;
+  const ceiling = Math.ceil((y1 * 1.02) / DENSITY_STEP) * DENSITY_STEP;
   return {
     x: scaleLinear([x0 - pad, x1 + pad], [plot.x, plot.x + plot.width]),
-    y: scaleLinear([Math.min(0, y0), y1 * 1.04], [plot.y + plot.height, plot.y]),
+    y: scaleLinear([floor, ceiling], [plot.y + plot.height, plot.y]),
   };
 }
 
@@ -239,7 +252,7 @@ function leaders(
       ),
       role,
       1,
-      { dash: role === 'before' ? '1 3' : '5 3', opacity: 0.75 },
+      { dash: role === 'before' ? '1 3' : '5 3', opacity: 0.75, name: `leader-${role}` },
     ),
   );
 }
