@@ -17,6 +17,13 @@ import { mixing, treatment } from './text/treatment.ts';
 import { trials } from './text/trials.ts';
 import { ways } from './text/ways.ts';
 
+const KNOWN = {
+  published: 'published',
+  derived: 'derived',
+  practice: 'common practice',
+  memory: 'from memory',
+} satisfies Record<Known, string>;
+
 export const text = {
   none: '–',
   warnings: 'Warnings',
@@ -49,12 +56,11 @@ export const text = {
   source: {
     verified: 'verified',
     unverified: 'unverified',
-    known: {
-      published: 'published',
-      derived: 'derived',
-      practice: 'common practice',
-      memory: 'from memory',
-    } satisfies Record<Known, string>,
+    /** How it is known and where from; a source that says how itself says it once. */
+    knownBy: (known: Known, source: string): string =>
+      source.toLowerCase().startsWith(KNOWN[known])
+        ? `${KNOWN[known]}${source.slice(KNOWN[known].length)}`
+        : `${KNOWN[known]}: ${source}`,
   },
   field: {
     slider: (label: string) => `${label}, slider`,

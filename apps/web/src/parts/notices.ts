@@ -58,7 +58,7 @@ export function sourceMark(provenance: Provenance): TemplateResult {
   });
   return html`<span class="mark ${verified ? 'verified' : 'unverified'}" title=${cited.join('; ')}
     ><b>${verified ? text.source.verified : text.source.unverified}</b> ·
-    ${text.source.known[known]}: ${source}</span
+    ${text.source.knownBy(known, source)}</span
   >`;
 }
 

@@ -180,7 +180,8 @@ export class NumberField extends LitElement {
     const inside = parsed.status === 'read' && parsed.value >= this.min && parsed.value <= this.max;
     if (this.once && !done && parsed.status !== 'wrong') return;
     if (inside || (parsed.status === 'empty' && this.optional)) {
-      if (this.once) this.typed = null;
+      // Left, the field shows the number as it is kept: "1." is 1, "1,20" is 1.2.
+      if (this.once || done) this.typed = null;
       this.forget();
       this.tell(parsed.status === 'read' ? parsed.value : null);
     } else if (done || parsed.status === 'wrong') {

@@ -16,6 +16,7 @@ import { text } from '../text.ts';
 import { newStrip, newTreatedStrip } from '../worksheet/new-entries.ts';
 import { replicateCount } from '../worksheet/cells.ts';
 import { isMeterScale } from '../worksheet/parse-cell.ts';
+import { trialsOf, trialStripIds } from '../worksheet/new-trial.ts';
 import { meterFields } from './meter-fields.ts';
 import { readingsStyles } from './readings-station.styles.ts';
 import './strip-details.ts';
@@ -52,6 +53,8 @@ export class ReadingsStation extends LitElement {
     const view = this.app.value;
     if (view === undefined) return nothing;
     const { strip, strips } = view;
+    const trials = trialStripIds(strips);
+    const racked = strips.filter((each) => each === strip || !trials.has(each.id));
     const twin = strip?.material === 'film' && strip.treatment === null ? strip : null;
     return html`<section class="station" aria-labelledby="title">
       <div class="head">
@@ -62,11 +65,16 @@ export class ReadingsStation extends LitElement {
         <div class="rack-side">
           <ul class="rack" aria-label=${text.readings.rack}>
             ${repeat(
-              strips,
+              racked,
               ({ id }) => id,
               (each) => this.rackTemplate(each, each === strip),
             )}
           </ul>
+          ${
+            trials.size === 0
+              ? nothing
+              : html`<p class="quiet small">${text.readings.trials(trialsOf(strips).length)}</p>`
+          }
           <div class="actions">
             ${button(text.readings.newStrip, () => {
               this.add(newStrip(this.document, strip, 'film'));

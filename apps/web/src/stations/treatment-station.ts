@@ -84,7 +84,6 @@ export class TreatmentStation extends LitElement {
               <wb-chart id="ruler" .layout=${this.#ruler(fit)}></wb-chart>
             </div>`
       }
-      ${cautionsTemplate(CAUTIONS, text.treatment.cautions)}
       <h3>${text.treatment.beforeAfter}</h3>
       ${
         prediction === null
@@ -115,7 +114,11 @@ export class TreatmentStation extends LitElement {
 
   private controlsTemplate(plan: Plan, gain: number): TemplateResult {
     const t = text.treatment;
+    // The cautions stand right under the controls: on a phone one screen holds both.
     return html`<p class="process">${seleniumDefaults.name}</p>
+      <p class="quiet small">
+        ${t.usual(practice)} ${t.typedHint} ${sourceMark(practice.provenance)}
+      </p>
       <div class="controls">
         <wb-number
           id="dilution"
@@ -166,9 +169,7 @@ export class TreatmentStation extends LitElement {
           }}
         ></wb-number>
       </div>
-      <p class="quiet small">
-        ${t.usual(practice)} ${t.typedHint} ${sourceMark(practice.provenance)}
-      </p>
+      ${cautionsTemplate(CAUTIONS, t.cautions)}
       <details>
         <summary>${t.stainTitle(plan)}</summary>
         <div class="fields">

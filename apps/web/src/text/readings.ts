@@ -51,6 +51,8 @@ export const readings = {
       ? 'film'
       : `developed ${formatMinutes(development.minutes)}, ${formatNumber(development.celsius, 0)} °C`;
   },
+  trials: (count: number) =>
+    `${plural(count, 'trial piece')} ${count > 1 ? 'stand' : 'stands'} beside the bath, further down.`,
   unnamed: 'without a name',
   film: 'Film',
   noFilm: 'no film named',

@@ -51,6 +51,11 @@ export function newTrial(document: WorkDocument): Trial {
   };
 }
 
+/** The strips that are trial pieces; they are read beside the bath, not on a sheet of steps. */
+export function trialStripIds(strips: readonly Strip[]): ReadonlySet<string> {
+  return new Set(trialsOf(strips).flatMap(({ before, after }) => [before.id, after.id]));
+}
+
 /** The trial pieces of a notebook: toned strips of at most three spots, with their partners. */
 export function trialsOf(strips: readonly Strip[]): Trial[] {
   const byId = new Map(strips.map((strip) => [strip.id, strip]));

@@ -46,6 +46,17 @@ describe('chart of the ways out', () => {
     );
   });
 
+  it('breaks the line of the aim where it would cross the words of a row', () => {
+    const across = layoutWaysChart(chart(360, [1, 1, 1, 1, 1, 1], 0.5));
+    const beyond = layoutWaysChart(chart(1200, [1, 1, 1, 1, 1, 1], 1));
+    const pieces = ({ marks }: typeof across) => {
+      const aim = marks.find(({ name }) => name === 'ways-aim');
+      return aim?.kind === 'path' ? aim.d.split('M').length - 1 : 0;
+    };
+    expect(pieces(across)).toBe(7);
+    expect(pieces(beyond)).toBe(1);
+  });
+
   it('draws longer bars for longer ranges, each kind with a marker of its own', () => {
     const scene = layoutWaysChart(chart(600, [0.74, 0.74, 0.88, 1, 1.19, 0.875], 0.875));
     const end = (i: number): number => {

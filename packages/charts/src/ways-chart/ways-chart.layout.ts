@@ -38,6 +38,9 @@ export interface WaysChartInput {
 
 const MARGIN = { top: 44, right: 14, bottom: 48, left: 14 };
 const ROW = 46;
+/** Base line of a row's words below its top, and their size. */
+const LABEL_BASE = 16;
+const LABEL_SIZE = 13;
 const LOOK: Readonly<Record<WayRow['kind'], { ink: Ink; shape: MarkerShape; dash?: string }>> = {
   untouched: { ink: 'before', shape: 'ring' },
   bath: { ink: 'after', shape: 'square' },
@@ -60,13 +63,10 @@ export function layoutWaysChart(input: WaysChartInput): Scene {
   ]);
   const longest = 1.05 * Math.max(aim.printingRange, 0.5, ...ends);
   const x = scaleLinear([0, longest], [plot.x, plot.x + plot.width]);
-  const bottom = plot.y + plot.height;
   const marks: Mark[] = [
     ...bottomAxis(x, plot, words.printingRangeShort, false),
     ...bandMarks(bands, x, longest, plot),
-    stroke(segment(x(aim.printingRange), plot.y - 4, x(aim.printingRange), bottom), 'paper', 2, {
-      name: 'ways-aim',
-    }),
+    stroke(aimLine(rows, x(aim.printingRange), plot, width), 'paper', 2, { name: 'ways-aim' }),
     aimLabel(aim.label, x(aim.printingRange), width),
     ...rows.flatMap((row, index) => rowMarks(row, plot.y + ROW * index, x, width)),
   ];
@@ -132,15 +132,33 @@ function aimLabel(label: string, at: number, width: number): Mark {
   };
 }
 
+/** The aim from top to bottom, broken where it would cross the words of a row. */
+function aimLine(rows: readonly WayRow[], at: number, plot: Plot, width: number): string {
+  const breaks = rows.flatMap((row, index) => {
+    const reach = plot.x + textWidth(labelOf(row, width), LABEL_SIZE);
+    const base = plot.y + ROW * index + LABEL_BASE;
+    return at > reach + 3 ? [] : [[base - LABEL_SIZE, base + 4] as const];
+  });
+  const ends = [plot.y - 4, ...breaks.flat(), plot.y + plot.height];
+  return ends
+    .flatMap((end, index) =>
+      index % 2 === 0 ? [segment(at, end, at, ends[index + 1] ?? end)] : [],
+    )
+    .join('');
+}
+
+/** The longest words that fit; name and figures stand in the table as well. */
+function labelOf({ label, printingRange, verdict }: WayRow, width: number): string {
+  const figure = `${formatNumber(printingRange, 2)}, ${verdict}`;
+  const room = width - MARGIN.left - MARGIN.right;
+  const longest = [`${label}: ${figure}`, label];
+  return longest.find((each) => textWidth(each, LABEL_SIZE) <= room) ?? figure;
+}
+
 function rowMarks(row: WayRow, top: number, x: Scale, width: number): Mark[] {
   const { ink, shape, dash } = LOOK[row.kind];
   const y = top + 30;
   const end = x(row.printingRange);
-  const figure = `${formatNumber(row.printingRange, 2)}, ${row.verdict}`;
-  // The longest that fits; name and figures stand in the table as well.
-  const room = width - MARGIN.left - MARGIN.right;
-  const label =
-    [`${row.label}: ${figure}`, row.label].find((each) => textWidth(each, 13) <= room) ?? figure;
   return [
     area(box(x(0), y - 3, end - x(0), 6), ink, { opacity: 0.28 }),
     stroke(segment(x(0), y, end, y), ink, 2, {
@@ -152,10 +170,10 @@ function rowMarks(row: WayRow, top: number, x: Scale, width: number): Mark[] {
     {
       kind: 'text',
       x: MARGIN.left,
-      y: top + 16,
-      text: label,
+      y: top + LABEL_BASE,
+      text: labelOf(row, width),
       anchor: 'start',
-      size: 13,
+      size: LABEL_SIZE,
       ink: ink === 'other' ? 'quiet' : ink,
       halo: true,
       name: `label-${row.id}`,

@@ -168,6 +168,7 @@ describe('readReadings', () => {
     ['blank lines alone', '\n \n', 'file-empty', undefined, undefined],
     ['a header alone', 'strip,log_exposure,density\n', 'no-rows', undefined, undefined],
     ['no header', 'A,1,0.05,1.5\nA,2,0.35,1.2', 'no-header', 1, undefined],
+    ['names of its own', 'foo,bar\n1,2', 'missing-column', 1, undefined],
     ['no density', 'strip,log_exposure\nA,1', 'missing-column', 1, undefined],
     ['no exposure', 'strip,density\nA,1', 'missing-column', 1, undefined],
     ['steps without a tablet', 'step,density\n1,1', 'missing-column', 1, undefined],

@@ -42,6 +42,8 @@ export const columnName = (field: string): string => {
 export const recognisedColumns = (fields: readonly string[]): number =>
   fields.filter((field) => KNOWN.has(columnName(field))).length;
 
+const isWord = (field: string): boolean => /^\s*\p{Letter}/u.test(field);
+
 export interface ColumnMap {
   /** Index of each known column that is there. */
   readonly at: Readonly<Partial<Record<ReadingsColumn, number>>>;
@@ -57,7 +59,8 @@ export function columnMap(
   place: Place,
   stepsSuffice: boolean,
 ): ColumnMap {
-  if (recognisedColumns(fields) === 0) {
+  // Words that are no column names we know are still a header; figures are the first reading.
+  if (recognisedColumns(fields) === 0 && !fields.every(isWord)) {
     throw inputFault.noHeader(place, ['strip', 'tablet_density', 'density']);
   }
   const at: Partial<Record<ReadingsColumn, number>> = {};
@@ -72,12 +75,15 @@ export function columnMap(
     if (at[column] !== undefined) throw inputFault.doubleColumn({ ...place, column });
     at[column] = index;
   });
-  if (at.density === undefined) throw inputFault.missingColumn(place, ['density']);
+  if (at.density === undefined) {
+    throw inputFault.missingColumn(place, ['density'], ignored.length === 0 ? [] : fields);
+  }
   if (at.tablet_density === undefined && at.log_exposure === undefined) {
     if (at.step === undefined || !stepsSuffice) {
       throw inputFault.missingColumn(
         place,
         ['log_exposure', 'tablet_density'],
+        [],
         at.step === undefined
           ? 'Add one of the two'
           : 'Add one of the two, or name the tablet that the steps belong to',

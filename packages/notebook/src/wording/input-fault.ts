@@ -86,11 +86,18 @@ export const inputFault = {
       `Put a header row first, with names such as ${known.join(', ')}`,
     ),
 
-  missingColumn: (place: Place, names: readonly string[], remedy?: string) =>
+  missingColumn: (
+    place: Place,
+    names: readonly string[],
+    found: readonly string[] = [],
+    remedy?: string,
+  ) =>
     new InputError(
       'missing-column',
       place,
-      `there is no column ${names.map((name) => `"${name}"`).join(' or ')}`,
+      `there is no column ${names.map((name) => `"${name}"`).join(' or ')}${
+        found.length === 0 ? '' : `; the header has ${found.map((name) => `"${name}"`).join(', ')}`
+      }`,
       remedy ?? 'Add it, or correct the name in the header',
     ),
 

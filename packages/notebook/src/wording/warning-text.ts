@@ -22,6 +22,14 @@ const numberText = (value: number, decimals: number): string =>
 const measure = (details: WarningDetails) =>
   clause(details, 'measure', (name) => `The ${name}`) || 'A measure';
 
+/** How a value is known that nobody has verified, by the word of its provenance. */
+const UNVERIFIED: Readonly<Record<string, string>> = {
+  published: 'is published, but was not checked against its source',
+  derived: 'is derived, and not verified',
+  practice: 'is common practice, and not verified',
+  memory: 'is from memory, and not verified',
+};
+
 /** What may have happened to a reading, in words. */
 const SLIP_TEXT: Readonly<Record<string, string>> = {
   'decimal-point': 'the decimal point may be lost',
@@ -137,7 +145,7 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
   'grade-tables-disagree': () =>
     'The two built-in grade tables differ for this range. The figure follows the table that is named; print a test strip.',
   'value-unverified': (d) =>
-    `${clause(d, 'what', (what) => `The ${what}`) || 'A built-in value'} is unverified${clause(d, 'source', (s) => ` (${s})`)}. Replace it with your own readings.`,
+    `${clause(d, 'what', (what) => `The ${what}`) || 'A built-in value'} ${clause(d, 'source', (source) => UNVERIFIED[source] ?? '') || 'is unverified'}. Replace it with your own readings.`,
   'setting-left-out': (d) =>
     `The strip of setting${clause(d, 'setting', (name) => ` ${name}`)} has no exposure scale and is left out of the map. It needs steps from paper white to full black.`,
   'settings-without-numbers': () =>
