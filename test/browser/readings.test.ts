@@ -41,7 +41,7 @@ describe('readings', () => {
     };
     await cellOf(page, 0, 1).fill('1.90');
     await expect.poll(() => markOf(page, 'curve-before')).not.toBe(before.curve);
-    expect(await textOf(page.locator('wb-measures section'))).not.toBe(before.measures);
+    await expect.poll(() => textOf(page.locator('wb-measures section'))).not.toBe(before.measures);
     expect(await markOf(page, 'curve-after')).not.toBe(before.toned);
     await page.keyboard.press('Control+z');
     await expect.poll(() => markOf(page, 'curve-before')).toBe(before.curve);

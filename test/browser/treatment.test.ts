@@ -14,7 +14,7 @@ describe('the bath', () => {
     await slider.focus();
     for (let i = 0; i < 8; i++) await page.keyboard.press('ArrowLeft');
     await expect.poll(() => markOf(page, 'curve-after')).not.toBe(curve);
-    expect(await textOf(table)).not.toBe(figures);
+    await expect.poll(() => textOf(table)).not.toBe(figures);
     expect(await page.locator('wb-treatment #minutes input').first().inputValue()).toBe('4.5');
     await page.keyboard.press('Control+z');
     await expect.poll(() => markOf(page, 'curve-after')).toBe(curve);
@@ -80,14 +80,18 @@ describe('the bath', () => {
     const { page } = app;
     const target = page.getByLabel('Grade to reach');
     await target.selectOption('3');
-    expect(await textOf(page.locator('wb-treatment .plan'))).toMatch(/Grade 3 is reached in \d/);
+    await expect
+      .poll(() => textOf(page.locator('wb-treatment .plan')))
+      .toMatch(/Grade 3 is reached in \d/);
     await page.getByRole('button', { name: /^Use / }).click();
     await target.selectOption('1');
-    expect(await textOf(page.locator('wb-treatment .plan'))).toMatch(
-      /Grade 1 cannot be reached: it needs a gain of ×\d.*at most/,
-    );
+    await expect
+      .poll(() => textOf(page.locator('wb-treatment .plan')))
+      .toMatch(/Grade 1 cannot be reached: it needs a gain of ×\d.*at most/);
     await target.selectOption('5');
-    expect(await textOf(page.locator('wb-treatment .plan'))).toMatch(/only adds density/);
+    await expect
+      .poll(() => textOf(page.locator('wb-treatment .plan')))
+      .toMatch(/only adds density/);
   });
 
   it('mixes a working solution', async () => {
@@ -128,7 +132,7 @@ describe('the match', () => {
   it('counts the Callier factor of the light', async () => {
     const { page } = app;
     await page.locator('wb-paper #light').selectOption('condenser');
-    expect(await textOf(page.locator('wb-match .result'))).toContain('with Q 1.20');
-    expect(await textOf(page.locator('wb-paper .mark').first())).toContain('unverified');
+    await expect.poll(() => textOf(page.locator('wb-match .result'))).toContain('with Q 1.20');
+    await expect.poll(() => textOf(page.locator('wb-paper .mark').first())).toContain('unverified');
   });
 });

@@ -28,6 +28,7 @@ export function watchStationOf(host: Element): Element {
   return station;
 }
 
+/** Seen, or worked in: the focus may have come before the page has scrolled to it. */
 export function isInSight(station: Element): boolean {
-  return !away.has(station);
+  return !away.has(station) || station.matches(':focus-within');
 }
