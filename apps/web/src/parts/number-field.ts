@@ -13,6 +13,14 @@ import { parseNumber, shortest } from '../worksheet/parse-cell.ts';
 import { text } from '../text.ts';
 import { sharedStyles } from './styles.ts';
 
+/**
+ * Each field is a form of its own, so that the browser's form filling looks at one field after a
+ * keystroke and not at all of the page; it is never sent.
+ */
+const neverSent = (event: Event): void => {
+  event.preventDefault();
+};
+
 @customElement('wb-number')
 export class NumberField extends LitElement {
   static override styles = [
@@ -89,7 +97,7 @@ export class NumberField extends LitElement {
       (this.value === null ? '' : shortest(this.value, this.least, this.decimals));
     const fault = this.faultOf(kept) ?? this.fault;
     return html`<label for="field" class=${this.bare ? 'visually-hidden' : ''}>${this.label}</label>
-      <div class="row">
+      <form class="row" @submit=${neverSent}>
         ${this.lead === '' ? nothing : html`<span class="unit">${this.lead}</span>`}
         <input
           id="field"
@@ -105,7 +113,7 @@ export class NumberField extends LitElement {
         />
         <span class="unit" id="unit">${this.unit}</span>
         ${this.sliderTemplate()}
-      </div>
+      </form>
       ${fault === null ? nothing : html`<div class="wrong" id="fault">${fault}</div>`}`;
   }
 

@@ -51,7 +51,7 @@ describe('curve sheet', () => {
       ),
       { numRuns: 300 },
     );
-  });
+  }, 30_000);
 
   it('draws the columns on the density axis of the curves: heights are the density ranges', () => {
     const scene = layoutCurveSheet(sampleSheet({ width: 980, range: 0.75, gain: 1.2 }));

@@ -165,6 +165,22 @@ function bandMarks({ band = [], role, id }: SheetSeries, x: Linear, y: Linear): 
   return [area(shape(band) ?? '', role, { opacity: 0.16, name: `band-${id}` })];
 }
 
+/** Paths as last drawn: of a family of strips, all but the one that is typed into stay. */
+const drawn = new WeakMap<readonly SheetPoint[], { readonly scales: string; readonly d: string }>();
+
+function linePath(line: readonly SheetPoint[], x: Linear, y: Linear): string {
+  const scales = [x.domain(), x.range(), y.domain(), y.range()].join(' ');
+  const before = drawn.get(line);
+  if (before?.scales === scales) return before.d;
+  const path = lineShape<SheetPoint>(
+    (p) => x(p.logExposure),
+    (p) => y(p.density),
+  ).digits(2);
+  const d = path(line) ?? '';
+  drawn.set(line, { scales, d });
+  return d;
+}
+
 function seriesMarks(
   { line, markers: read, role, id }: SheetSeries,
   pixel: (p: SheetPoint) => [number, number],
@@ -172,11 +188,7 @@ function seriesMarks(
   y: Linear,
 ): Mark[] {
   const { width, dash, shape, radius } = STYLE[role];
-  const path = lineShape<SheetPoint>(
-    (p) => x(p.logExposure),
-    (p) => y(p.density),
-  ).digits(2);
-  const d = path(line) ?? '';
+  const d = linePath(line, x, y);
   return [
     ...markers(shape, read.map(pixel), role, radius, `readings-${id}`),
     ...(d === ''
