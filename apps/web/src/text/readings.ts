@@ -23,6 +23,9 @@ export const sheet = {
     const parts = [
       `Pasted ${plural(readings, 'reading')} in ${plural(rows, 'row')}${block.turned ? ', turned from across to down' : ''}.`,
       `Columns taken as: ${taken}.`,
+      ...(block.titles.length === 0
+        ? []
+        : [`Left out above the table: ${block.titles.map((title) => `“${title}”`).join(', ')}.`]),
     ];
     if (wrong > 0) {
       parts.push(

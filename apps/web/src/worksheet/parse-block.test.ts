@@ -40,6 +40,26 @@ describe('parseBlock', () => {
     expect(block?.rows).toHaveLength(2);
   });
 
+  it('leaves out the lines above a table, and says which', () => {
+    const titled =
+      '\tFilm test 3, roll B\t\n\tread on Monday\t\n\tStep\tDensity\n\t1\t0.12\n\t2\t0.15';
+    expect(parseBlock(titled, tablet)).toMatchObject({
+      titles: ['Film test 3, roll B', 'read on Monday'],
+      heads: ['Step', 'Density'],
+      columns: ['step', 'reading'],
+    });
+    expect(parseBlock('roll B\n1;0,12\n2;0,15', tablet)).toMatchObject({
+      titles: ['roll B'],
+      heads: [],
+      columns: ['step', 'reading'],
+    });
+  });
+
+  it('keeps words that may be readings gone wrong', () => {
+    expect(parseBlock('smudge\nblot\n0.12\n0.15', tablet)?.rows).toHaveLength(4);
+    expect(parseBlock('1;smudge\n2;0,15\n3;0,31', tablet)?.rows).toHaveLength(3);
+  });
+
   it('turns a block that runs across', () => {
     const across = 'step\t1\t2\t3\t4\t5\ndensity\t0.12\t0.15\t0.31\t0.52\t0.80';
     const block = parseBlock(across, tablet);

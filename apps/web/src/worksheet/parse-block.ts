@@ -13,6 +13,8 @@ export interface PastedBlock {
   readonly columns: readonly BlockColumn[];
   /** Heads as pasted, where there was a header row; empty otherwise. */
   readonly heads: readonly string[];
+  /** Lines above the table that are no part of it, such as its title; empty where there are none. */
+  readonly titles: readonly string[];
   /** Cells as pasted, row by row, header row removed. */
   readonly rows: readonly (readonly string[])[];
   readonly turned: boolean;
@@ -37,7 +39,8 @@ export function parseBlock(pasted: string, tablet: readonly number[] | null): Pa
     .filter((line) => line.trim() !== '');
   const split = splitter(lines);
   let table = lines.map((line) => split(line).map((cell) => unquoted(cell)));
-  table = withoutEmptyEdges(table);
+  const titles = titlesOf(table);
+  table = withoutEmptyEdges(table.slice(titles.length));
   const width = Math.max(0, ...table.map((row) => row.length));
   if (table.length <= 1 && width <= 1) return null;
   // Steps run down a sheet of readings: a block that is much wider than tall lies on its side.
@@ -46,8 +49,24 @@ export function parseBlock(pasted: string, tablet: readonly number[] | null): Pa
   if (turned) table = transposed(table, width);
   const heads = hasHeader(table) ? (table[0] ?? []) : [];
   const rows = heads.length > 0 ? table.slice(1) : table;
-  return { columns: columnsOf(rows, heads, tablet), heads, rows, turned };
+  return { columns: columnsOf(rows, heads, tablet), heads, titles, rows, turned };
 }
+
+/** Lines of words above the header row, or alone in their line above rows of several cells. */
+function titlesOf(table: readonly (readonly string[])[]): string[] {
+  const lines = table.map((row) => row.filter((cell) => cell !== ''));
+  const first = lines.findIndex((cells) =>
+    cells.some((cell) => parseNumber(cell).status === 'read'),
+  );
+  const above = lines.slice(0, Math.max(0, first));
+  const hasNames = (above.at(-1) ?? []).some(isHead);
+  const alone = above.findIndex((cells) => cells.length > 1);
+  const wide = (lines[first] ?? []).length > 1;
+  const count = hasNames ? above.length - 1 : !wide ? 0 : alone < 0 ? above.length : alone;
+  return above.slice(0, count).map((cells) => cells.join(' '));
+}
+
+const isHead = (cell: string): boolean => HEADS.some(([pattern]) => pattern.test(cell));
 
 /** Chooses the delimiter from the whole text. */
 function splitter(lines: readonly string[]): (line: string) => string[] {
@@ -95,7 +114,7 @@ function hasHeader(table: readonly (readonly string[])[]): boolean {
   const [first = [], second = []] = table;
   const words = first.filter((cell) => parseNumber(cell).status === 'wrong').length;
   const numbers = second.filter((cell) => parseNumber(cell).status === 'read').length;
-  const named = first.some((cell) => HEADS.some(([pattern]) => pattern.test(cell)));
+  const named = first.some(isHead);
   return words > 0 && numbers > 0 && (named || words === first.filter((c) => c !== '').length);
 }
 

@@ -44,6 +44,10 @@ export const worksheetStyles = css`
   tr {
     isolation: isolate;
   }
+  /* A row's form only ties its fields together. */
+  form {
+    display: none;
+  }
   input {
     contain: strict;
     width: 5.5rem;
