@@ -26,7 +26,12 @@ export class CurveStation extends LitElement {
     noticeStyles,
     css`
       td.family {
-        min-width: 11rem;
+        min-width: 9.5rem;
+      }
+      /* Beside the sheet the table has little room: its heads may take two lines. */
+      thead th.number {
+        white-space: normal;
+        vertical-align: bottom;
       }
       td.family label {
         display: flex;

@@ -18,11 +18,16 @@ export const sheetFigure = {
   verdict: ({ negative, match, prediction, missing }: BathView): string => {
     if (negative === null || match === null) return missing ?? 'Choose a negative.';
     const before = `${negative.name}: range ${formatNumber(match.printingRange.value, 2)}, ${gradeShort(match.paperGrade)}`;
-    if (prediction === null) return `${before}.`;
+    if (prediction === null) return unbroken(`${before}.`);
     const { after } = prediction;
-    return `${before}; after the bath ${formatNumber(after.printingRange.value, 2)}, ${gradeShort(after.paperGrade)}.`;
+    return unbroken(
+      `${before}; after the bath ${formatNumber(after.printingRange.value, 2)}, ${gradeShort(after.paperGrade)}.`,
+    );
   },
 };
+
+/** Keeps a grade and its number on one line. */
+const unbroken = (sentence: string): string => sentence.replaceAll(/grade (?=\d)/g, 'grade\u00a0');
 
 export const curve = {
   title: 'Curve',
