@@ -22,8 +22,8 @@ import { STEPS, STRIPS } from './keystroke/notebook.ts';
 import { tracing, type Keystroke } from './keystroke/trace.ts';
 import { openBarePage, openNotebook, typeReadings, type Desk } from './keystroke/typist.ts';
 
-const WARM_UP = 60;
-const KEYS = 100;
+const WARM_UP = 40;
+const KEYS = 80;
 const FRAMES_AT_ONCE = ['--disable-frame-rate-limit', '--disable-gpu-vsync'];
 const WANTED_MILLISECONDS = 16;
 
