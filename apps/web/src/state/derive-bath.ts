@@ -42,7 +42,7 @@ import type { SheetPoint } from '@wedgebook/charts';
 import { text } from '../text.ts';
 import { gradeTableOf, type Derive, type StripFit } from './derive.ts';
 import { heldResponse, targetOf } from './bath-order.ts';
-import { memo } from './memo.ts';
+import { memo, memoList } from './memo.ts';
 import type { WorkDocument } from './work.ts';
 
 /** The negative between its thinnest and densest part that must show detail. */
@@ -277,8 +277,8 @@ export class DeriveBath {
   }
 }
 
-/** The strip of a paper; of a variable-contrast one, that of the setting in use, else the first. */
-function paperStripId(
+/** Id of the strip of a paper; of a variable-contrast one, that of the setting in use, else the first. */
+export function paperStripId(
   source: Extract<PaperSource, { kind: 'strip' | 'strips' }>,
   setting: string | null,
 ): string | null {
@@ -382,21 +382,5 @@ function completionOf(model: TreatmentModel, plan: Plan): CompletionCurves {
     longestMinutes,
     planned: completionCurve(model, { partsWater, celsius }, times),
     others,
-  };
-}
-
-/** As `memo` over a list of inputs compared one by one. */
-function memoList<R>(
-  compute: (inputs: readonly unknown[]) => R,
-): (inputs: readonly unknown[]) => R {
-  let last: { inputs: readonly unknown[]; result: R } | undefined;
-  return (inputs) => {
-    const same =
-      last?.inputs.length === inputs.length &&
-      last.inputs.every((input, index) => Object.is(input, inputs[index]));
-    if (last !== undefined && same) return last.result;
-    const result = compute(inputs);
-    last = { inputs, result };
-    return result;
   };
 }

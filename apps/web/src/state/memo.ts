@@ -25,3 +25,17 @@ export function memoByKey<A extends readonly unknown[], R>(
     return remembered(...args);
   };
 }
+
+/** As `memo` over a list of inputs, compared one by one. */
+export function memoList<T, R>(compute: (inputs: readonly T[]) => R): (inputs: readonly T[]) => R {
+  let last: { inputs: readonly T[]; result: R } | undefined;
+  return (inputs) => {
+    const same =
+      last?.inputs.length === inputs.length &&
+      last.inputs.every((input, index) => Object.is(input, inputs[index]));
+    if (last !== undefined && same) return last.result;
+    const result = compute(inputs);
+    last = { inputs, result };
+    return result;
+  };
+}

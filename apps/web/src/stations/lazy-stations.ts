@@ -17,4 +17,10 @@ export const LAZY_STATIONS: readonly LazyStation[] = [
     load: () => import('../picture/picture-station.ts'),
     template: () => html`<wb-picture></wb-picture>`,
   },
+  {
+    name: 'development',
+    title: text.stations.development,
+    load: () => import('./development-station.ts'),
+    template: () => html`<wb-development></wb-development>`,
+  },
 ];

@@ -291,6 +291,13 @@ function labels(
   const lines = [law, rival].flatMap((drawn, i) =>
     drawn === null ? [] : [{ id: String(i), points: drawn.points.map(pixel) }],
   );
+  const end = plot.x + plot.width;
+  targets.forEach((target, i) => {
+    const [from, y] = pixel({ minutes: target.minutes ?? 0, contrast: target.contrast });
+    const count = Math.max(1, Math.ceil((end - from) / 6));
+    const points = Array.from({ length: count }, (_, k): [number, number] => [from + 6 * k, y]);
+    lines.push({ id: `target-${i}`, points });
+  });
   const taken = strips.map((strip) => {
     const [x, y] = pixel(strip);
     return { x0: x - 5, y0: y - 5, x1: x + 5, y1: y + 5 };

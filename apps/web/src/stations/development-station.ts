@@ -1,0 +1,246 @@
+/**
+ * The next development: strips at several times, the law of contrast against time, the plan that a
+ * photographer tapes over the sink, and whether the process holds.
+ */
+import { formatNumber } from '@wedgebook/charts';
+import { isoSpeed } from '@wedgebook/core';
+import { developmentDefaults } from '@wedgebook/data';
+import {
+  DEVELOPMENT_MEASURES,
+  type DevelopmentMeasure,
+  type DevelopmentPlan,
+} from '@wedgebook/notebook';
+import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { choice } from '../parts/fields.ts';
+import { estimate, noticeStyles, sourceMark, warningList } from '../parts/notices.ts';
+import { sharedStyles } from '../parts/styles.ts';
+import { AppController } from '../state/app-controller.ts';
+import { contrastLayout } from '../state/contrast-layout.ts';
+import { DeriveDevelopment, type DevelopmentView } from '../state/derive-development.ts';
+import { ladderPaperOf } from '../state/derive-zones.ts';
+import { memo } from '../state/memo.ts';
+import { SurfaceSolver } from '../state/surface-solver.ts';
+import { development as text } from '../text/development.ts';
+import { text as page } from '../text.ts';
+import { developmentStyles } from './development-station.styles.ts';
+import { nextTemplate } from './development-next.ts';
+import type { PlanChange } from './development-fields.ts';
+import '../parts/scene-chart.ts';
+import './development-drift.ts';
+import './development-or-bath.ts';
+import './development-plan.ts';
+import './development-surface.ts';
+import './development-zones.ts';
+
+@customElement('wb-development')
+export class DevelopmentStation extends LitElement {
+  static override styles = [sharedStyles, noticeStyles, developmentStyles];
+
+  #derive: DeriveDevelopment | undefined;
+  readonly #chart = memo(contrastLayout);
+  readonly #paper = ladderPaperOf();
+  readonly #surface = new SurfaceSolver(() => {
+    this.requestUpdate();
+  });
+  private readonly app = new AppController(this, ({ document, session }, { derive, bath }) => {
+    this.#derive ??= new DeriveDevelopment(derive, bath);
+    return {
+      view: this.#derive.view(document),
+      model: bath.model(document, document.plan.curveFamily),
+      paper: this.#paper(document, derive, bath),
+      drift: this.#derive.drift(document),
+      callierFactor: document.plan.callierFactor,
+      invented: document.invented,
+      grey: session.theme !== 'darkroom',
+    };
+  });
+
+  override disconnectedCallback(): void {
+    this.#surface.stop();
+    super.disconnectedCallback();
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const given = this.app.value;
+    if (given === undefined) return nothing;
+    const { view } = given;
+    return html`<section class="station" aria-labelledby="title">
+      <div class="head">
+        <h2 id="title">${page.stations.development}</h2>
+        <p class="says">${text.says(view)}</p>
+      </div>
+      ${view.films.length === 0 ? nothing : this.choicesTemplate(view)}
+      ${view.replaced.length === 0 ? nothing : html`<p class="wrong">${text.replaced(view.replaced)}</p>`}
+      ${view.timed.length === 0 ? emptyTemplate() : nothing}
+      ${view.strips.length === 0 ? nothing : this.lawTemplate(view)}
+      ${view.timed.length === 0 ? nothing : this.planTemplate(given)}
+      <wb-drift
+        .drift=${given.drift}
+        .first=${view.settings.limitStrips}
+        @wb-plan=${this.onPlan}
+      ></wb-drift>
+    </section>`;
+  }
+
+  private readonly onPlan = ({ detail }: CustomEvent<PlanChange>): void => {
+    this.set(detail.changes, detail.gesture);
+  };
+
+  private set(changes: Partial<DevelopmentPlan>, gesture?: string): void {
+    const mergeKey = gesture === undefined ? {} : { mergeKey: `development ${gesture}` };
+    this.app.app.store.dispatch({ type: 'developmentPlan/set', changes, ...mergeKey });
+  }
+
+  private choicesTemplate({ films, filmId, settings }: DevelopmentView): TemplateResult {
+    return html`<div class="fields">
+      ${choice({
+        id: 'film',
+        label: text.film,
+        selected: filmId,
+        options: films,
+        onChoose: (id) => {
+          this.set({ filmId: id === '' ? null : id });
+        },
+      })}
+      ${choice({
+        id: 'measure',
+        label: text.measure,
+        selected: settings.measure,
+        options: DEVELOPMENT_MEASURES.map((measure) => [measure, text.measures[measure]]),
+        onChoose: (measure) => {
+          this.chooseMeasure(measure as DevelopmentMeasure, settings.target !== null);
+        },
+      })}
+    </div>`;
+  }
+
+  /** A figure of the user's own means nothing in another measure: the usual one takes its place. */
+  private chooseMeasure(measure: DevelopmentMeasure, ownTarget: boolean): void {
+    const usual = developmentDefaults.aims.find((aim) => aim.measure === measure)?.value ?? null;
+    this.set(ownTarget ? { measure, target: usual } : { measure });
+  }
+
+  private lawTemplate(view: DevelopmentView): TemplateResult {
+    const { model, rival, fit } = view.laws;
+    return html`${
+      view.timed.length === 0
+        ? nothing
+        : html`<wb-chart
+            id="contrast"
+            .height=${320}
+            .layout=${this.#chart(view.laws, view.timed, view.plan, view.settings)}
+          ></wb-chart>`
+    }
+    ${
+      model === null
+        ? nothing
+        : html`<p class="law">
+              ${text.law(model)} ${rival === null ? nothing : text.rival(model, rival)}
+            </p>
+            <p class="quiet small">
+              ${text.temperature(model)}
+              ${
+                model.temperatureCoefficient.origin === 'given' &&
+                view.settings.temperatureCoefficient === null
+                  ? sourceMark(developmentDefaults.temperatureCoefficient.provenance)
+                  : nothing
+              }
+            </p>`
+    }
+    ${stripsTemplate(view)} ${warningList(fit.warnings)}`;
+  }
+
+  private planTemplate(given: NonNullable<typeof this.app.value>): TemplateResult {
+    const { view, model, paper, callierFactor, invented, grey } = given;
+    this.#surface.ask(view.timed, view.coefficient);
+    const { solved, pending, failed } = this.#surface;
+    return html`<wb-development-plan
+        .view=${view}
+        .invented=${invented}
+        @wb-plan=${this.onPlan}
+      ></wb-development-plan>
+      ${nextTemplate(view)}
+      <wb-development-surface
+        .view=${view}
+        .solved=${solved}
+        .pending=${pending}
+        .failed=${failed}
+        @wb-plan=${this.onPlan}
+      ></wb-development-surface>
+      <wb-zones
+        .view=${view}
+        .solved=${solved}
+        .paper=${paper}
+        .callierFactor=${callierFactor}
+        .grey=${grey}
+      ></wb-zones>
+      <wb-development-or-bath
+        .view=${view}
+        .solved=${solved}
+        .model=${model}
+      ></wb-development-or-bath>`;
+  }
+}
+
+function emptyTemplate(): TemplateResult {
+  return html`<div class="empty">
+    <h3>${text.empty.title}</h3>
+    <ol>
+      ${text.empty.steps.map((step) => html`<li>${step}</li>`)}
+    </ol>
+  </div>`;
+}
+
+function stripsTemplate({ strips, settings, laws, treatedCount }: DevelopmentView): TemplateResult {
+  const noSpeed = strips.every(({ speedPoint }) => speedPoint === null);
+  return html`<div class="scroll" tabindex="0" role="group" aria-label=${text.stripsTable}>
+      <table class="strips">
+        <caption class="visually-hidden">
+          ${text.stripsTable}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${text.strip}</th>
+            <th scope="col" class="number">${text.minutes}</th>
+            <th scope="col" class="number">${text.celsius}</th>
+            <th scope="col" class="number">${text.measures[settings.measure]}</th>
+            <th scope="col" class="number">${text.exposureIndex}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${strips.map(({ strip, development, contrast, speedPoint, leftOut }) => {
+            const index = speedPoint === null ? null : indexOf(speedPoint.value);
+            return html`<tr class=${leftOut === null ? '' : 'out'}>
+              <th scope="row">
+                ${strip.name}
+                ${leftOut === null ? nothing : html`<span class="remark">${text.leftOut[leftOut]}</span>`}
+              </th>
+              <td class="number">
+                ${development === null ? page.none : formatNumber(development.minutes, 2)}
+              </td>
+              <td class="number">
+                ${development === null ? page.none : formatNumber(development.celsius, 1)}
+              </td>
+              <td class="number">${estimate(contrast, 3)}</td>
+              <td class="number">${index ?? page.none}</td>
+            </tr>`;
+          })}
+        </tbody>
+      </table>
+    </div>
+    ${treatedCount === 0 ? nothing : html`<p class="quiet small">${text.treated(treatedCount)}</p>`}
+    ${noSpeed && laws.model !== null ? html`<p class="quiet small">${text.noSpeed}</p>` : nothing}`;
+}
+
+/** Such as `64/19°`: an exposure index, never an ISO speed. */
+function indexOf(logExposure: number): string {
+  const { arithmetic, degrees } = isoSpeed(logExposure);
+  return text.index(arithmetic, degrees);
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'wb-development': DevelopmentStation;
+  }
+}

@@ -1,0 +1,200 @@
+/** Words of the development station: contrast against time, the plan, what to test next. */
+import { formatClock, formatNumber, formatSigned } from '@wedgebook/charts';
+import type { ContrastModel, Estimate, NextDevelopment, WarningCode } from '@wedgebook/core';
+import type { DevelopmentMeasure } from '@wedgebook/notebook';
+import type { Aim, DevelopmentView, LeftOut, PlanFigure } from '../state/derive-development.ts';
+import { plural, trimmed } from './phrases.ts';
+
+const FAMILIES: Readonly<Record<ContrastModel['family'], string>> = {
+  'first-order': 'first-order law with delay',
+  'log-linear': 'straight line over log time',
+};
+
+const FIGURES: Readonly<Record<PlanFigure, string>> = {
+  target: 'the contrast aimed at',
+  celsius: 'the temperature',
+  subjectRangeStops: 'the range of the subject',
+  flareFactor: 'the flare factor',
+  speedNetDensity: 'the shadow density',
+  temperatureCoefficient: 'the factor for 10 °C',
+  limitStrips: 'the count of strips that set limits',
+  chosenMinutes: 'the development time',
+};
+
+export const development = {
+  film: 'Film',
+  replaced: (names: readonly PlanFigure[]) =>
+    `The notebook holds figures that cannot be, so the usual ones are in use: ${names.map((name) => FIGURES[name]).join(', ')}. Type them anew.`,
+  noFilm: 'strips without a film',
+  measure: 'Contrast by',
+  measures: {
+    'contrast-index': 'contrast index',
+    'gradient-1.30': 'average gradient, net 0.10 to +1.30',
+    'gradient-1.50': 'average gradient, net 0.10 to +1.50',
+    gamma: 'gamma, the greatest slope',
+  } satisfies Record<DevelopmentMeasure, string>,
+  says: ({ laws: { fit, model }, timed }: DevelopmentView): string => {
+    if (model !== null) {
+      const from = plural(timed.length, 'strip');
+      return {
+        fitted: `${FAMILIES[model.family]}, from ${from}`,
+        'two-times': `two times only: ${FAMILIES[model.family]} with an assumed delay`,
+        'scaled-guess': 'one time only: a guess',
+      }[model.basis];
+    }
+    return fit.status === 'not-determined' && fit.reason !== 'no-strips'
+      ? 'no law: contrast does not rise with time'
+      : 'no strip with a development time yet';
+  },
+  empty: {
+    title: 'What is missing',
+    steps: [
+      'Expose three wedges alike on one film, and develop them for different times, such as 5, 8 and 12 min. Two give an answer with an assumed delay, one a guess.',
+      'Enter each as a film strip of its own under Readings, with at least four steps.',
+      'Open the facts of each strip there, choose the same film, and give its minutes and temperature.',
+    ],
+  },
+  chart: 'Contrast against development time',
+  families: FAMILIES,
+  law: (model: ContrastModel): string => {
+    const { family, contrastInfinity, rate, delayMinutes, basis } = model;
+    if (basis === 'scaled-guess') {
+      return 'One strip tells one contrast. The law shown takes it as half of what the film can do, which is a guess and nothing more: no error can be given.';
+    }
+    const delay = `${withError(delayMinutes, 2)} min`;
+    return family === 'first-order' && contrastInfinity !== null
+      ? `Contrast tends to ${withError(contrastInfinity, 2)} at a rate of ${withError(rate, 3)} per minute, and begins after ${delay}${basis === 'two-times' ? ', which is assumed' : ''}.`
+      : `Contrast rises by ${withError(rate, 3)} for each unit of the natural logarithm of time, from zero at ${delay}.`;
+  },
+  rival: (model: ContrastModel, rival: ContrastModel): string => {
+    const name = FAMILIES[rival.family];
+    const weight = model.rivals[0]?.weight ?? null;
+    if (weight === null) {
+      return model.reason === 'better'
+        ? `The ${name} (broken) describes the strips markedly worse.`
+        : `The ${name} (broken) is drawn for comparison; the strips do not speak for it.`;
+    }
+    return `The ${name} (broken) is hardly told from it (weight ${formatNumber(100 * weight, 0)} %), and its difference widens every error below.`;
+  },
+  temperature: ({ temperatureCoefficient: q }: ContrastModel): string =>
+    q.origin === 'fitted'
+      ? `Ten degrees more develop ${withError(q, 2)} times as fast, by your strips.`
+      : `Ten degrees more are taken to develop ${formatNumber(q.value, 2)} times as fast.`,
+  stripsTable: 'Strips of the film',
+  strip: 'strip',
+  minutes: 'min',
+  celsius: '°C',
+  exposureIndex: 'exposure index',
+  remark: 'remark',
+  leftOut: {
+    'no-time': 'left out: no development time',
+    temperature: 'left out: temperature outside 0 to 60 °C',
+    'no-curve': 'left out: no curve',
+    'not-measured': 'left out: its readings do not reach this measure',
+    control: 'control strip: watched below, takes no part',
+  } satisfies Record<LeftOut, string>,
+  noSpeed: 'Exposure indexes need strips whose exposure is absolute, in lux-seconds.',
+  treated: (count: number) =>
+    `${plural(count, 'strip')} of this film went through a bath and ${count === 1 ? 'takes' : 'take'} no part.`,
+  index: (arithmetic: number, degrees: number) => `${trimmed(arithmetic)}/${degrees}°`,
+
+  plan: {
+    title: 'Development times',
+    target: 'Contrast of normal development',
+    fromPaper: 'from the paper',
+    own: 'a figure of my own',
+    ownTarget: 'My contrast',
+    subject: 'Subject, shadow to highlight',
+    flare: 'Camera flare factor',
+    flareHint:
+      'Luminance ratio of the subject over that of its image: 1 without flare, 2 for one stop.',
+    celsius: 'Developer',
+    coefficient: 'Factor for 10 °C',
+    coefficientUnit: '×, empty: fitted or built in',
+    netDensity: 'Zone I stands at net',
+    aim: ({ contrast, origin, scene, paper }: Aim, measure: DevelopmentMeasure): string => {
+      const own = `Normal development aims at ${formatNumber(contrast, 3)} of ${development.measures[measure]}`;
+      if (scene === null) return `${own}.`;
+      const paperAsks = `the paper “${paper?.label ?? ''}”: a density range of ${formatNumber(scene.densityRange, 2)} from ${formatNumber(scene.imageStops, 1)} stops of image, which is an average gradient of ${formatNumber(scene.contrast, 3)}`;
+      return origin === 'paper'
+        ? `${own}, asked for by ${paperAsks}.`
+        : `${own}, your own figure. For comparison, ${paperAsks}.`;
+    },
+    aimHint: {
+      'contrast-index':
+        'The gradient over the whole image is asked of the contrast index, which comes close to it; the zone ladder shows what really comes of it.',
+      'gradient-1.30':
+        'The gradient over the whole image is asked of the chord of 1.30; the zone ladder shows what really comes of it.',
+      'gradient-1.50':
+        'The gradient over the whole image is asked of the chord of 1.50; the zone ladder shows what really comes of it.',
+      gamma:
+        'Gamma is the greatest slope, so that a plan by it comes out softer than the image asks for; the zone ladder shows by how much.',
+    } satisfies Record<DevelopmentMeasure, string>,
+    noAim:
+      'No contrast to aim at: choose a paper under Match, or give a figure of your own. Flare must leave at least 3.5 stops of image.',
+    usualAim: (value: number) => `Usual: ${formatNumber(value, 2)}.`,
+    table: 'The plan',
+    development: 'development',
+    subjectStops: 'subject',
+    contrast: 'contrast',
+    time: 'time',
+    interval: 'may lie between',
+    speed: 'speed against N',
+    stops: (stops: number) => `${formatNumber(stops, 1)} stops`,
+    speedStops: (stops: number) => `${formatSigned(stops, 1)} stops`,
+    outOfReach: 'out of reach',
+    notes: {
+      'near-contrast-limit': 'near the limit',
+      'short-development': 'under 5 min',
+      'time-extrapolated': 'not tested there',
+    } satisfies Partial<Record<WarningCode, string>> as Partial<Record<WarningCode, string>>,
+    intervalHint:
+      'Times to the nearest five seconds; the interval spans two standard errors to either side and includes the choice between the two laws. The exposure index is that of the very time, by the shadow density above, as a meter dial has it; it is no ISO speed.',
+    noInterval: 'A guess has no interval.',
+  },
+
+  sink: {
+    title: 'For the wall above the sink',
+    says: 'Times by the temperature of the developer, for printing.',
+    print: 'Print this table',
+    by: (measure: string, contrast: number) => `N is ${formatNumber(contrast, 2)} of ${measure}`,
+    at: (celsius: number) => `${trimmed(celsius)} °C`,
+    coefficient: (value: number) => `factor ${formatNumber(value, 2)} for 10 °C`,
+    rounded: 'times to the nearest five seconds',
+    short: (minutes: number) => `* under ${trimmed(minutes)} min: may come out uneven`,
+    untried: '† near the film’s limit or outside the times tested: try it first',
+    guess: 'a guess from one strip',
+    invented: 'invented readings',
+  },
+
+  next: {
+    title: 'What to test next',
+    says: ({ errorNow, trials }: NextDevelopment): string => {
+      const [best] = trials;
+      if (best === undefined) return '';
+      const part = errorNow > 0 ? 1 - best.errorAfter / errorNow : 0;
+      const now = `${formatNumber(60 * errorNow, 0)} s`;
+      const after = `${formatNumber(60 * best.errorAfter, 0)} s`;
+      return part < 0.1
+        ? `One more strip would hardly narrow the plan: its times are known to ${now} on average, and ${formatClock(best.minutes)} would bring that to ${after}.`
+        : `Develop the next strip for ${formatClock(best.minutes, 15)}: the standard error of the plan’s times, on average, would fall from ${now} to ${after}, ${formatNumber(100 * part, 0)} % less.`;
+    },
+    guess: (minutes: number) =>
+      `Develop a second strip for about ${formatClock(minutes, 30)}: it turns the guess into an answer.`,
+    none: 'Strips at two or more times come first.',
+    table: 'Times by what they would tell',
+    expected: 'contrast expected',
+    errorAfter: 'error after (s)',
+    hint: 'Root mean square over the reachable rows of the plan, for a strip that tells its contrast to ± 0.015, at times from a little under the shortest of the plan to a quarter over the longest.',
+  },
+};
+
+/** `N-1` with a true minus sign. */
+export function named(development: string): string {
+  return development.replace('-', '−');
+}
+
+function withError({ value, standardError }: Estimate, decimals: number): string {
+  const text = formatNumber(value, decimals);
+  return standardError === null ? text : `${text} ± ${formatNumber(standardError, decimals)}`;
+}
