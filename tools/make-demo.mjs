@@ -10,6 +10,7 @@
  *
  *   film       D = b + g wt ln(1 + exp((x - xt)/wt)) - g ws ln(1 + exp((x - xs)/ws))
  *   contrast   g(t) = 1.10 (1 - exp(-0.095 (t - 0.6))), t in minutes at 20 degrees
+ *   control    the film at 8 min in a developer of activity 1 at first, 0.86 in the end
  *   paper      D = 0.06 + 2.02 / (1 + exp(-5.6 (x + 1.35)))
  *   selenium   k = 1 + 0.215 (1 - 2^(-E / 0.62)), E = t / (1 + n) 2^((T - 20)/10), v = k u
  */
@@ -112,6 +113,27 @@ const toned = BATHS.map(([id, name, bath]) =>
   }),
 );
 
+/** The same wedge, 8 min, over the months: the developer is near its end in the last three. */
+const CONTROL_DAYS = [
+  ['2026-02-14', 1],
+  ['2026-03-07', 1.01],
+  ['2026-04-02', 0.99],
+  ['2026-05-09', 1.005],
+  ['2026-06-13', 0.995],
+  ['2026-07-18', 1],
+  ['2026-09-05', 0.96],
+  ['2026-10-03', 0.91],
+  ['2026-10-31', 0.86],
+];
+const ownSeed = counter;
+counter = 20260214;
+const control = CONTROL_DAYS.map(([day, activity], index) => ({
+  ...filmStrip(`control-${index + 1}`, `control ${index + 1}`, 8 * activity, { day }),
+  development: { minutes: 8, celsius: 20 },
+  control: true,
+})).map((strip) => ({ ...strip, rows: strip.rows.filter((_, index) => index % 2 === 0) }));
+counter = ownSeed;
+
 const paperStrip = {
   id: 'paper-strip',
   name: 'paper strip',
@@ -176,7 +198,7 @@ const document = {
       note: 'Invented material.',
     },
   ],
-  strips: [...family, UNTREATED, ...toned, paperStrip],
+  strips: [...family, UNTREATED, ...toned, paperStrip, ...control],
   papers: [
     {
       id: 'paper-own',

@@ -38,7 +38,7 @@ describe('the notebook', () => {
     await choose(first.name, first.text);
     const dialog = page.getByRole('dialog');
     await dialog.waitFor();
-    expect(await textOf(dialog)).toMatch(/13 strips, 3 negatives and 3 papers/);
+    expect(await textOf(dialog)).toMatch(/22 strips, 3 negatives and 3 papers/);
     await dialog.getByRole('button', { name: 'Replace' }).click();
     expect(await cellOf(page, 0, 1).inputValue()).toBe('1.41');
     expect(await cellOf(page, 1, 1).inputValue()).toBe('oops');

@@ -69,3 +69,24 @@ export function noteEntry({ id, label, value, onType }: TextEntry): TemplateResu
     <textarea id=${id} rows="2" .value=${live(value)} @input=${onInput}></textarea>
   </div>`;
 }
+
+/** A labelled day; null while none is given. */
+export function dayEntry(
+  id: string,
+  label: string,
+  value: string | null,
+  onDay: (day: string | null) => void,
+): TemplateResult {
+  return html`<div class="field">
+    <label for=${id}>${label}</label>
+    <input
+      id=${id}
+      type="date"
+      .value=${value ?? ''}
+      @change=${(event: Event) => {
+        const day = (event.target as HTMLInputElement).value;
+        onDay(day === '' ? null : day);
+      }}
+    />
+  </div>`;
+}

@@ -111,6 +111,10 @@ export const sharedStyles = css`
     border-radius: 50%;
     background: var(--text);
   }
+  /* The browser's own picture of a calendar would show grey where the theme has only red. */
+  ::-webkit-calendar-picker-indicator {
+    display: none;
+  }
   input[type='range'] {
     appearance: none;
     background: transparent;

@@ -23,12 +23,10 @@ export function sinkTable(view: DevelopmentView, invented: boolean): TemplateRes
     (celsius) => celsius >= 0 && celsius <= 60,
   );
   const shortest = developmentDefaults.shortestMinutes.value;
-  let anyShort = false;
   const clock = ({ minutes }: PlannedDevelopment, celsius: number): string => {
     if (minutes === null) return page.none;
     const time = equivalentMinutes(minutes.value, settings.celsius, celsius, coefficient);
     const short = time < shortest;
-    anyShort ||= short;
     return `${formatClock(time).replace(' min', '')}${short ? '*' : ''}`;
   };
   const untried = ({ warnings }: PlannedDevelopment): boolean =>
@@ -42,7 +40,9 @@ export function sinkTable(view: DevelopmentView, invented: boolean): TemplateRes
     ...(aim === null ? [] : [t.by(text.measures[settings.measure], aim.contrast)]),
     t.coefficient(coefficient),
     t.rounded,
-    ...(anyShort ? [t.short(shortest)] : []),
+    ...(rows.some(({ clocks }) => clocks.some((time) => time.endsWith('*')))
+      ? [t.short(shortest)]
+      : []),
     ...(plan.some(untried) ? [t.untried] : []),
     ...(laws.model?.basis === 'scaled-guess' ? [t.guess] : []),
     ...(invented ? [t.invented] : []),

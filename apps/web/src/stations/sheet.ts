@@ -193,9 +193,10 @@ function sheetView(
   const series: SheetSeries[] = [];
   for (const other of document.strips) {
     if (other === main || other.material !== main.material) continue;
-    // Beside a strip stand its own toned twins, and the untreated strips of the same film.
+    // Beside a strip stand its own toned twins, and the untreated strips of the same film;
+    // control strips lie on one another and would hide them.
     const isTwin = other.treatment?.untreatedStripId === main.id;
-    const isSibling = other.treatment === null && other.filmId === main.filmId;
+    const isSibling = other.treatment === null && other.filmId === main.filmId && !other.control;
     if (other !== strip && !(showFamily && (isTwin || isSibling))) continue;
     const otherFit = derive.fit(document, other, family);
     if (otherFit.curve === null) continue;

@@ -6,7 +6,8 @@ import { nominalTablets } from '@wedgebook/data';
 import { MODELLED_PROCESS, tabletLookup, type Film, type Strip } from '@wedgebook/notebook';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, query, state } from 'lit/decorators.js';
-import { choice, noteEntry, textEntry } from '../parts/fields.ts';
+import { live } from 'lit/directives/live.js';
+import { choice, dayEntry, noteEntry, textEntry } from '../parts/fields.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { text } from '../text.ts';
@@ -35,6 +36,13 @@ export class StripDetails extends LitElement {
       .field {
         flex: 1 1 14rem;
         max-width: 22rem;
+      }
+      .tick {
+        display: flex;
+        gap: 0.6rem;
+        align-items: center;
+        min-height: 2.75rem;
+        margin: 0;
       }
     `,
   ];
@@ -192,7 +200,22 @@ export class StripDetails extends LitElement {
                 set(development.minutes, detail);
               }}
             ></wb-number>`
-      }`;
+      }
+      ${dayEntry('processed', text.readings.processedOn, strip.processedOn, (processedOn) => {
+        this.change(strip, { processedOn });
+      })}
+      <div class="field">
+        <label class="tick"
+          ><input
+            id="control"
+            type="checkbox"
+            .checked=${live(strip.control)}
+            @change=${(event: Event) => {
+              this.change(strip, { control: (event.target as HTMLInputElement).checked });
+            }}
+          />${text.readings.control}</label
+        >
+      </div>`;
   }
 
   private filmNamesTemplate(film: Film): TemplateResult {

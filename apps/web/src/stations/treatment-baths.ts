@@ -4,7 +4,7 @@ import type { BathFilm, WorkingBath } from '@wedgebook/notebook';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
-import { choiceOnly, textEntry } from '../parts/fields.ts';
+import { choiceOnly, dayEntry, textEntry } from '../parts/fields.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { text } from '../text.ts';
@@ -41,10 +41,6 @@ export class BathLog extends LitElement {
         list-style: none;
         margin: 0.5rem 0;
         padding: 0;
-      }
-      /* The browser's own picture of a calendar would show grey where the theme has only red. */
-      ::-webkit-calendar-picker-indicator {
-        display: none;
       }
       .add {
         max-width: 16rem;
@@ -233,26 +229,6 @@ export class BathLog extends LitElement {
     };
     this.change(bath, { films: [...bath.films, film] });
   }
-}
-
-function dayEntry(
-  id: string,
-  label: string,
-  value: string | null,
-  onDay: (day: string | null) => void,
-): TemplateResult {
-  return html`<div class="field">
-    <label for=${id}>${label}</label>
-    <input
-      id=${id}
-      type="date"
-      .value=${value ?? ''}
-      @change=${(event: Event) => {
-        const day = (event.target as HTMLInputElement).value;
-        onDay(day === '' ? null : day);
-      }}
-    />
-  </div>`;
 }
 
 /** The day where the user is, such as 2026-11-25. */

@@ -111,6 +111,8 @@ export const readings = {
   sourceUnit: 'log₁₀ lx·s',
   developed: 'Developed',
   developedAt: 'at',
+  processedOn: 'Developed on',
+  control: 'Control strip of the process',
   partner: 'Compared with',
   noPartner: 'no untreated strip',
   ownTablet: 'Enter the calibrated densities of your own tablet',
