@@ -32,6 +32,11 @@ export interface PlanField {
   readonly read?: (typed: string) => Promise<number>;
 }
 
+/** Key under which an entry that cannot be read is kept. */
+export function fieldKey(name: PlanFigure): string {
+  return `development/${name}`;
+}
+
 /** The field of a figure; what is typed is fired from `element` as a change of the plan. */
 export function planField(
   element: LitElement,
@@ -43,7 +48,7 @@ export function planField(
     id=${name}
     label=${label}
     unit=${unit}
-    key=${`development/${name}`}
+    key=${fieldKey(name)}
     hint=${hint}
     ?optional=${optional ?? false}
     .value=${value}

@@ -153,7 +153,7 @@ function tableTemplate({ development: time, bath, gainAskedFor, normal }: Develo
         ${row(text.hazard, [text.hazardDevelopment, html`<b>${text.hazardBath}</b>`])}
       </tbody>
     </table>
-    <p class="quiet small">
+    <p class="quiet small limits">
       ${text.atLeast} ${bath.reachable ? nothing : text.outOfReach(bath.gain)}
     </p>`;
 }

@@ -25,7 +25,7 @@ import { development as text } from '../text/development.ts';
 import { text as page } from '../text.ts';
 import { developmentStyles } from './development-station.styles.ts';
 import { nextTemplate } from './development-next.ts';
-import type { PlanChange } from './development-fields.ts';
+import { fieldKey, type PlanChange } from './development-fields.ts';
 import '../parts/scene-chart.ts';
 import './development-drift.ts';
 import './development-or-bath.ts';
@@ -118,7 +118,17 @@ export class DevelopmentStation extends LitElement {
   /** A figure of the user's own means nothing in another measure: the usual one takes its place. */
   private chooseMeasure(measure: DevelopmentMeasure, ownTarget: boolean): void {
     const usual = developmentDefaults.aims.find((aim) => aim.measure === measure)?.value ?? null;
-    this.set(ownTarget ? { measure, target: usual } : { measure });
+    if (!ownTarget) {
+      this.set({ measure });
+      return;
+    }
+    this.app.app.store.dispatch({
+      type: 'several',
+      commands: [
+        { type: 'developmentPlan/set', changes: { measure, target: usual } },
+        { type: 'typed/keep', key: fieldKey('target'), text: null },
+      ],
+    });
   }
 
   private lawTemplate(view: DevelopmentView): TemplateResult {
