@@ -26,12 +26,10 @@ const KNOWN = {
 
 export const text = {
   none: '–',
-  /** Titles of the stations that are fetched when the reader comes near them. */
-  stations: { development: 'Development' },
   warnings: 'Warnings',
   standardError: 'standard error',
   /** Titles of the stations that are fetched when they are needed. */
-  stations: { picture: 'Picture' },
+  stations: { picture: 'Picture', development: 'Development' },
   families,
   gradeShort,
   gradeDetail,
