@@ -18,7 +18,6 @@ export const TIMES_OPTIONS = {
   span: { type: 'string' },
   celsius: { type: 'string' },
   'temperature-coefficient': { type: 'string' },
-  'textural-stops': { type: 'string' },
   family: { type: 'string' },
   film: { type: 'string' },
   zones: { type: 'boolean' },
@@ -68,10 +67,7 @@ export function orderOf(given: Arguments): Order {
   if (normalMinutes !== null && target !== undefined) throw new UsageError(USAGE.normalOrTarget);
 
   const scale = given.number('scale', 0.3, 3) ?? null;
-  const subjectRangeStops =
-    given.number('subject-range', 3, 15) ??
-    given.number('textural-stops', 4, 12) ??
-    texturalStops.value;
+  const subjectRangeStops = given.number('subject-range', 3, 15) ?? texturalStops.value;
   const ownFlare = given.number('flare', 0, 3);
   const byPaper = scale !== null && target === undefined && normalMinutes === null;
   // Flare plays a part where a paper sets the contrast, or where the user says so.
