@@ -123,7 +123,8 @@ function report(core: typeof Core): void {
   rows.push([
     'default path, suspects and all film measures with errors',
     medianPerStrip(sets, (densities) => {
-      const fit = core.fitCurve({ logExposures: STEPS, densities });
+      const readings = { logExposures: STEPS, densities };
+      const fit = core.fitCurve(readings, { suspects: core.findSuspects });
       if (fit.status === 'ok') core.filmMeasures(fit.curve, { exposureKind: 'absolute' });
     }),
   ]);
