@@ -34,8 +34,8 @@ export const ways = {
   shadows: 'shadow separation',
   exposure: 'exposure, stops',
   grain: 'grain, negative / print',
-  lost: 'what is lost',
-  hazards: 'hazards',
+  lost: 'Lost',
+  hazards: 'Hazards',
   paperName: ({ paper, paperGrade: grade, split }: WayOut): string => {
     const scale = formatNumber(paper.exposureScale, 2);
     if (paper.kind === 'strip') return `on your own strip, scale ${scale}`;
