@@ -19,7 +19,7 @@ export const GENERAL_HELP = `wedgebook: from step-wedge readings to a paper grad
 FILE is CSV with a header row, a CGATS.17 file or a saved notebook; - reads standard input.
 Columns of CSV: strip, material, step,
 tablet_density or log_exposure, density, channel, minutes, celsius, treatment, parts_water,
-bath_minutes, bath_celsius, processed_on, control. Rows of one strip and step are replicates; an empty density is an
+bath_minutes, bath_celsius, processed_on, control, setting, soft_seconds, hard_seconds. Rows of one strip and step are replicates; an empty density is an
 unread step; a density without an exposure is base + fog.
 
 Exit code 0 is success, 1 bad input, 2 wrong usage.
@@ -61,8 +61,14 @@ Example: wedgebook film data/demo/film-strips.csv
 
 Measures each paper strip by ISO 6846: exposure scale, ISO range, speed, and the paper grade.
 
+Strips that name their setting (column "setting") make a map of the paper, and answers for
+fractions of a setting; strips that tell soft_seconds and hard_seconds (0 where a light was off)
+are fitted together as layers, with each strip predicted from the others.
+
 ${READING_OPTIONS}  --density-basis net|gross          90 % of the net (default) or gross maximum density
   --grade-table ID                   ansi-1966, laboratory-diffuse or memory-condenser
+  --setting S                        the paper at a setting, such as 2½ or 2.5
+  --scale X                          the setting that has exposure scale X
   --json
 
 Example: wedgebook paper data/demo/paper.csv
@@ -190,6 +196,27 @@ fraction, such as 1/3.
   --test-strip N --step S            times of N patches, S stops apart (1/3 unless given)
   --flash F --scale S                exposure scale S of a paper after a pre-flash of F, a part of
                                      the exposure that just darkens it
+  --from-aperture N --to-aperture N  another f-number
+  --dry-down P                       P % less for a print that dries darker (about 10, published)
+
+With strips of your own paper: setting, seconds, split exposure, burning in.
+
+  --paper FILE                       strips with their setting, or with soft_seconds, hard_seconds
+  --shadow D --highlight D           densities of the negative at the two spots
+  --print-shadow D --print-highlight D
+                                     print densities wanted there; 90 % of the paper's black and
+                                     just darker than its white unless given
+  --light, --callier, --stain        how the enlarger sees the negative, as with match;
+  --base-fog D                       the factor acts above base + fog
+  --reading-error S                  standard error of the two densities, for the intervals
+  --setting S                        the setting to use; the nearest strip's unless given
+  --strip-seconds T                  seconds that every strip was exposed for at its setting
+  --middle N:D                       a third tone for a split: densities of negative and print
+  --burn-soft S --burn-hard S        what S stops more (or less) of a light make of an area
+  --areas sky:hard:1/2,pier:soft:-1/3
+                                     areas burnt in or dodged, for the table
+  --timer S                          what the timer can be set to; 0.1 s unless given
+  --test-strip N --step S            with a split: a strip for soft light, then one for hard
   --json
 
 Example: wedgebook print --seconds 12 --from-density 1.5 --to-density 1.9 --burn 1/2

@@ -36,6 +36,19 @@ export const USAGE = {
   bothOf: (what: string) => `give both --from-${what} and --to-${what}`,
   notWhole: (name: string) => `--${name} takes a whole number`,
   flashAndScale: 'give both --flash F and --scale S',
+  spotsNeeded: '--paper needs both --shadow D and --highlight D, densities of the negative',
+  burnNeedsSplit:
+    '--burn-soft and --burn-hard need strips with soft_seconds and hard_seconds in the file of --paper',
+  needsPaper: (name: string) => `--${name} needs --paper FILE, strips of the paper`,
+  noMap: 'no strip of the file gives an exposure scale, so that there is no map of settings',
+  oddPatches:
+    '--test-strip takes an odd number with --paper, so that the expected time is in the middle',
+  settingOutside: (setting: string, settings: readonly string[]) =>
+    `--setting ${setting} lies outside the strips, which have ${list(settings)}`,
+  middle: (written: string) =>
+    `--middle ${written} is not clear; write the densities of negative and print, such as 0.75:0.80`,
+  areas: (written: string, lights: readonly string[]) =>
+    `--areas ${written} is not clear; write area:light:stops such as sky:hard:1/2, with the light ${lights.length === 0 ? 'of an exposure whose seconds are known' : list(lights)}`,
   outside: (name: string, written: string, lowest: number, highest: number) =>
     `--${name} ${written} is outside ${lowest} to ${highest}`,
   notAChoice: (name: string, written: string, choices: readonly string[]) =>
@@ -343,12 +356,66 @@ export const FIT_WORDS = {
 
 export const PRINT_WORDS = {
   first: 'time now',
-  change: { density: 'other density', magnification: 'other size', stops: 'stops' },
+  change: {
+    density: 'other density',
+    magnification: 'other size',
+    aperture: 'other aperture',
+    stops: 'stops',
+    'dry-down': 'dry-down',
+  },
   stops: (stops: string) => `${stops} stops in all`,
   burn: ['burn in', 'on top of the whole exposure'],
   dodge: ['hold back', 'out of the whole exposure'],
   flash: ['exposure scale', 'of the paper with the pre-flash'],
   stripColumns: ['patch', 'seconds in all', 'seconds to add'],
+  wanted: ['wanted on the print', 'densities of highlight and shadow'],
+  range: ['printing range', 'of the negative, as the paper sees it'],
+  exact: ['setting', 'that prints both as wanted; in brackets 95 %'],
+  scale: ['exposure scale', 'of the paper at that setting'],
+  setting: [
+    'setting used',
+    (density: string) => `the highlight held, the shadow prints ${density}`,
+  ],
+  base: ['base exposure', 'at that setting; in brackets 95 %'],
+  light: ['log exposure', "without a negative, in the strips' unit; --strip-seconds makes seconds"],
+  soft: ['soft light', 'in brackets 95 %'],
+  hard: ['hard light', 'in brackets 95 %'],
+  ratio: ['hard over soft', 'stops; in brackets 95 %'],
+  mixture: ['exposure scale', 'of the paper under both'],
+  ladderTitle: 'What one stop more of each light does',
+  ladderColumns: ['negative', 'print', 'L*', 'soft +1 stop', 'hard +1 stop'],
+  three: (soft: string, hard: string) => `Nearest to three tones: soft ${soft} s, hard ${hard} s`,
+  threeColumns: ['negative', 'wanted', 'print', 'off by'],
+  burnTitle: 'What burning in makes of an area',
+  burnColumns: ['negative', 'print before', 'after', 'L* before', 'after'],
+  testSoft: 'First test strip, soft light: choose the highlight',
+  testHard: (seconds: string) =>
+    `Second, soft light ${seconds} s all over, then hard: choose the shadow`,
+  tableTitle: 'For the darkroom wall, seconds',
+  tableColumns: ['step', 'light', 'area', 'stops', 'timer', 'in all', 'since the start'],
+  step: { whole: 'expose', dodge: 'hold back', burn: 'burn in' },
+} as const;
+
+/** The map of a paper, under its strips. */
+export const PAPER_MAP_WORDS = {
+  title: 'Settings',
+  columns: ['setting', 'exposure scale', 'threshold', 'speed point'],
+  forScale: (position: string, nearest: string) =>
+    `that scale: setting ${position}; the nearest strip is ${nearest}`,
+  notReachable: {
+    'softer-than-softest': (nearest: string, scale: string) =>
+      `that scale is softer than any strip; the nearest is ${nearest} with ${scale}`,
+    'harder-than-hardest': (nearest: string, scale: string) =>
+      `that scale is harder than any strip; the nearest is ${nearest} with ${scale}`,
+  },
+  layers: {
+    ok: 'Layers under soft and hard light',
+    'not-determined': 'Layers under soft and hard light: the strips do not determine them',
+  },
+  parameterColumns: ['parameter', 'value', 'standard error'],
+  leftOut: 'Each strip predicted from the others, print density',
+  leftOutColumns: ['strip', 'root mean square', 'greatest'],
+  notPossible: 'not possible',
 } as const;
 
 export const CONVERT_WORDS = {

@@ -5,8 +5,10 @@ import { onlyFile } from '../input/only-file.ts';
 import { fileName, readReadingsFile } from '../input/read-file.ts';
 import { requireSource, STRIP_OPTIONS, stripOptions } from '../input/strip-options.ts';
 import { paperBlock } from '../output/paper-text.ts';
+import { lookedUp, paperMapJson, paperMapText } from '../output/paper-map-text.ts';
 import { gradeTableJson } from '../output/provenance-text.ts';
 import { shownWarnings, warningLines } from '../output/warnings.ts';
+import { paperOfStrips } from '../printing/paper-of-strips.ts';
 import type { CommandIo } from '../io.ts';
 import type { Arguments } from '../input/arguments.ts';
 import { fittedStrip, type FittedStrip } from '../strips/fitted-strip.ts';
@@ -21,20 +23,29 @@ export const PAPER_OPTIONS = {
   'density-basis': { type: 'string' },
 } as const;
 
+/** What the verb takes beside how strips are read. */
+const MAP_OPTIONS = { setting: { type: 'string' }, scale: { type: 'string' } } as const;
+
 export interface MeasuredPaper {
   readonly fitted: FittedStrip;
   readonly measures: PaperMeasures | null;
 }
 
 export const paper: Verb = {
-  options: PAPER_OPTIONS,
+  options: { ...PAPER_OPTIONS, ...MAP_OPTIONS },
   run: async (given, io) => {
     const table = gradeTableOf(given);
-    const { papers, warnings } = await measuredPapers(onlyFile(given), given, io, table);
+    const file = onlyFile(given);
+    const { papers, warnings } = await measuredPapers(file, given, io, table);
+    const asked = mapAsked(given, papers);
+    const whole = asked ? paperOfStrips(papers, fileName(file)) : null;
+    const looked = whole === null ? null : lookedUp(given, whole.map);
     const fileWarnings = shownWarnings(warnings);
     return {
       json: {
         strips: papers.map((measured) => paperJson(measured)),
+        ...(whole !== null && paperMapJson(whole)),
+        ...looked,
         gradeTable: gradeTableJson(table),
         warnings: fileWarnings,
       },
@@ -42,12 +53,21 @@ export const paper: Verb = {
         [
           warningLines(fileWarnings, ''),
           ...papers.map(({ fitted, measures }) => paperBlock(fitted, measures, table)),
+          whole === null ? '' : paperMapText(whole, looked),
         ]
           .filter((part) => part !== '')
           .join('\n'),
     };
   },
 };
+
+/** A map is drawn where strips name settings or lights, or where one is asked for. */
+const mapAsked = (given: Arguments, papers: readonly MeasuredPaper[]): boolean =>
+  given.has('setting') ||
+  given.has('scale') ||
+  papers.some(
+    ({ fitted: { strip } }) => strip.setting !== undefined || strip.softSeconds !== undefined,
+  );
 
 /** The paper strips of a file with their measures. */
 export async function measuredPapers(

@@ -1,28 +1,57 @@
 /** `print`: exposure times at the enlarger. */
 import {
+  dryDown,
   exposureScaleWithFlash,
   stopsBetween,
   testStrip,
+  timeForAperture,
   timeForDensity,
   timeForMagnification,
   timeInStops,
   type TestStripPatch,
 } from '@wedgebook/core';
 import type { Arguments } from '../input/arguments.ts';
-import { alignedTable, factList } from '../output/aligned-table.ts';
+import { factList } from '../output/aligned-table.ts';
 import { fixed, significant } from '../output/figures.ts';
+import { patchTable, printOnPaperJson, printOnPaperText } from '../output/print-text.ts';
+import { shownWarnings, warningLines } from '../output/warnings.ts';
+import { printOnPaper } from '../printing/print-on-paper.ts';
+import type { CommandIo, Outcome } from '../io.ts';
+import { NEGATIVE_OPTIONS } from '../input/negative.ts';
+import { STRIP_OPTIONS } from '../input/strip-options.ts';
+import { gradeTableOf, GRADE_OPTIONS } from '../input/grade-table.ts';
 import { PRINT_WORDS as W, USAGE } from '../text.ts';
 import { UsageError } from '../usage-error.ts';
+import { measuredPapers } from './paper.ts';
 import type { Verb } from './verb.ts';
 
 /** One change on the way from the first time to the last. */
 interface Change {
-  readonly change: 'density' | 'magnification' | 'stops';
+  readonly change: 'density' | 'magnification' | 'aperture' | 'stops' | 'dry-down';
   readonly seconds: number;
 }
 
 export const print: Verb = {
   options: {
+    ...STRIP_OPTIONS,
+    ...GRADE_OPTIONS,
+    ...NEGATIVE_OPTIONS,
+    'density-basis': { type: 'string' },
+    'base-fog': { type: 'string' },
+    'reading-error': { type: 'string' },
+    paper: { type: 'string' },
+    'print-shadow': { type: 'string' },
+    'print-highlight': { type: 'string' },
+    middle: { type: 'string' },
+    setting: { type: 'string' },
+    'strip-seconds': { type: 'string' },
+    'burn-soft': { type: 'string' },
+    'burn-hard': { type: 'string' },
+    areas: { type: 'string' },
+    timer: { type: 'string' },
+    'from-aperture': { type: 'string' },
+    'to-aperture': { type: 'string' },
+    'dry-down': { type: 'string' },
     seconds: { type: 'string' },
     'from-density': { type: 'string' },
     'to-density': { type: 'string' },
@@ -36,8 +65,12 @@ export const print: Verb = {
     flash: { type: 'string' },
     scale: { type: 'string' },
   },
-  run: (given) => {
+  run: (given, io) => {
     if (given.positionals.length > 0) throw new UsageError(USAGE.noFile);
+    const paperFile = given.text('paper');
+    if (paperFile !== undefined) return onPaper(paperFile, given, io);
+    const idle = PAPER_ONLY.find((name) => given.has(name));
+    if (idle !== undefined) throw new UsageError(USAGE.needsPaper(idle));
     const first = given.number('seconds', 0.01, 100_000);
     const flashed = flashedScale(given);
     if (first === undefined && flashed === null) {
@@ -74,26 +107,49 @@ export const print: Verb = {
             ...(dodge === null ? [] : [[W.dodge[0], secondsText(dodge), W.dodge[1]]]),
             ...(flashed === null ? [] : [[W.flash[0], significant(flashed, 4), W.flash[1]]]),
           ]),
-          alignedTable(
-            W.stripColumns.map((title) => ({ title, align: 'right' }) as const),
-            strip.map((patch, index) => [
-              String(index + 1),
-              fixed(patch.totalSeconds, 2),
-              fixed(patch.additionalSeconds, 2),
-            ]),
-            '  ',
-          ),
+          patchTable(strip),
         ].join(''),
     });
   },
 };
+
+/** Options that mean nothing without a paper. */
+const PAPER_ONLY = [
+  'shadow',
+  'highlight',
+  'print-shadow',
+  'print-highlight',
+  'middle',
+  'setting',
+  'strip-seconds',
+  'burn-soft',
+  'burn-hard',
+  'areas',
+] as const;
+
+async function onPaper(paperFile: string, given: Arguments, io: CommandIo): Promise<Outcome> {
+  const { papers, warnings } = await measuredPapers(paperFile, given, io, gradeTableOf(given));
+  const print = printOnPaper(given, papers, paperFile);
+  const shown = shownWarnings(
+    warnings,
+    print.warnings,
+    ...papers.map(({ fitted, measures }) => [
+      ...fitted.warnings,
+      ...(measures?.warnings ?? []).filter(({ code }) => code !== 'exposure-relative'),
+    ]),
+  );
+  return {
+    json: { ...printOnPaperJson(print), warnings: shown },
+    text: () => `${printOnPaperText(print)}${warningLines(shown)}`,
+  };
+}
 
 const secondsText = (seconds: number): string => `${fixed(seconds, 2)} s`;
 
 /** Both options of a pair, or neither. */
 function pair(
   given: Arguments,
-  what: 'density' | 'magnification',
+  what: 'density' | 'magnification' | 'aperture',
   lowest: number,
   highest: number,
 ): readonly [number, number] | null {
@@ -116,8 +172,12 @@ function changesOf(first: number, given: Arguments): Change[] {
   const magnifications = pair(given, 'magnification', 0.01, 100);
   if (magnifications !== null)
     add('magnification', timeForMagnification(seconds, ...magnifications));
+  const apertures = pair(given, 'aperture', 0.5, 128);
+  if (apertures !== null) add('aperture', timeForAperture(seconds, ...apertures));
   const stops = given.number('stops', -20, 20);
   if (stops !== undefined) add('stops', timeInStops(seconds, stops));
+  const percent = given.number('dry-down', 0, 50);
+  if (percent !== undefined) add('dry-down', dryDown(seconds, percent).seconds);
   return changes;
 }
 

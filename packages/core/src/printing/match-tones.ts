@@ -93,14 +93,15 @@ const FROM_THE_ENDS = 0.005;
  *
  * @param map - the paper, own strips or a published table
  * @param wanted - shadow and highlight
- * @param options - `paperWhiteDensity` where the map has none (0.06 unless given)
+ * @param options - `paperWhiteDensity` where the map has none (0.06 unless given); `position` of a
+ *   setting to be used whatever suits best: it is then the nearest
  * @returns the setting and the exposure, or why it cannot be had and what is nearest
  * @throws InvalidArgumentError if a density is not finite
  */
 export function matchTones(
   map: PaperMap,
   wanted: WantedTones,
-  options: { readonly paperWhiteDensity?: number } = {},
+  options: { readonly paperWhiteDensity?: number; readonly position?: number } = {},
 ): ToneMatch {
   const { shadow, highlight } = wanted;
   const refusal = refusedTones(wanted);
@@ -136,9 +137,12 @@ export function matchTones(
   const spans = positions.map((position) => ({ position, span: span(position) }));
   const bySoftness = [...spans].sort((a, b) => b.span - a.span);
   const [softest, hardest] = [bySoftness[0], bySoftness.at(-1)];
-  const nearest = spans.reduce((a, b) =>
-    Math.abs(b.span - printingRange.value) < Math.abs(a.span - printingRange.value) ? b : a,
-  );
+  const nearest =
+    options.position === undefined
+      ? spans.reduce((a, b) =>
+          Math.abs(b.span - printingRange.value) < Math.abs(a.span - printingRange.value) ? b : a,
+        )
+      : { position: options.position };
   if (softest === undefined || hardest === undefined) {
     throw new InvalidArgumentError('matchTones', 'map.settings', map.settings, 'one or more');
   }

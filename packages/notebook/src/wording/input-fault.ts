@@ -286,4 +286,90 @@ export const inputFault = {
       `there is no ${material} strip in the file`,
       `Write "${material}" in the column "material" of its rows`,
     ),
+
+  settingTwice: (place: Place, setting: string) =>
+    new InputError(
+      'setting-twice',
+      place,
+      `two strips have the setting ${shown(setting)}`,
+      'Leave one of them in the file, or name their settings apart',
+    ),
+
+  settingsOutOfOrder: (place: Place, first: string, second: string) =>
+    new InputError(
+      'settings-out-of-order',
+      place,
+      `strip ${shown(first)} should be softer than ${shown(second)}, and is harder by more than the errors of both`,
+      'Check that the two are not exchanged, or leave one of them out',
+    ),
+
+  paperNotFitted: (place: Place) =>
+    new InputError(
+      'paper-not-fitted',
+      place,
+      'the strips tell neither an exposure scale nor what soft and hard light do',
+      'Give strips from paper white to full black, each with its setting, or with soft_seconds and hard_seconds',
+    ),
+
+  tonesRefused: (
+    place: Place,
+    refusal:
+      | { readonly reason: 'highlight-thinner-than-shadow' | 'highlight-darker-than-shadow' }
+      | {
+          readonly reason: 'highlight-outside-paper' | 'shadow-outside-paper';
+          readonly nearest: readonly [number, number];
+        },
+  ) => {
+    if ('nearest' in refusal && Array.isArray(refusal.nearest)) {
+      const [low, high] = refusal.nearest as readonly [number, number];
+      const which = refusal.reason === 'shadow-outside-paper' ? 'shadow' : 'highlight';
+      return new InputError(
+        refusal.reason,
+        place,
+        `the print density wanted for the ${which} lies outside this paper`,
+        `It holds ${low.toFixed(2)} to ${high.toFixed(2)}: give --print-${which} between these`,
+      );
+    }
+    return refusal.reason === 'highlight-thinner-than-shadow'
+      ? new InputError(
+          refusal.reason,
+          place,
+          'the highlight is thinner than the shadow; on a negative it is the denser spot',
+          'Exchange --shadow and --highlight',
+        )
+      : new InputError(
+          refusal.reason,
+          place,
+          'the highlight should print darker than the shadow',
+          'Exchange --print-shadow and --print-highlight',
+        );
+  },
+
+  settingNotReachable: (
+    place: Place,
+    reason: 'softer-than-softest' | 'harder-than-hardest',
+    nearest: { readonly setting: string; readonly shadowPrintDensity: number },
+  ) =>
+    new InputError(
+      'setting-not-reachable',
+      place,
+      reason === 'softer-than-softest'
+        ? 'the negative asks for softer paper than any of these strips'
+        : 'the negative asks for harder paper than any of these strips',
+      `The nearest is setting ${nearest.setting}: with the highlight as wanted the shadow prints ${nearest.shadowPrintDensity.toFixed(2)}; give that as --print-shadow to go on`,
+    ),
+
+  splitNotReachable: (
+    place: Place,
+    reason: 'softer-than-soft' | 'harder-than-hard',
+    shadowPrintDensity: number,
+  ) =>
+    new InputError(
+      'split-not-reachable',
+      place,
+      reason === 'softer-than-soft'
+        ? 'the negative asks for softer light than soft light alone'
+        : 'the negative asks for harder light than hard light alone',
+      `The nearest is ${reason === 'softer-than-soft' ? 'soft' : 'hard'} light alone: with the highlight as wanted the shadow prints ${shadowPrintDensity.toFixed(2)}; give that as --print-shadow to go on`,
+    ),
 } as const;
