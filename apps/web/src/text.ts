@@ -29,7 +29,7 @@ export const text = {
   warnings: 'Warnings',
   standardError: 'standard error',
   /** Titles of the stations that are fetched when they are needed. */
-  stations: { picture: 'Picture', development: 'Development' },
+  stations: { printing: 'Print', picture: 'Picture', development: 'Development' },
   families,
   gradeShort,
   gradeDetail,

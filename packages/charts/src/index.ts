@@ -68,3 +68,9 @@ export {
   type ScanResponseInput,
   type TabletStep,
 } from './scan-response/scan-response.layout.ts';
+export {
+  layoutFourQuadrants,
+  type FourQuadrantsInput,
+  type QuadrantSeries,
+  type QuadrantTone,
+} from './four-quadrants/four-quadrants.layout.ts';

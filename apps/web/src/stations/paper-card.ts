@@ -11,8 +11,9 @@ import type { BathView } from '../state/derive-bath.ts';
 import { text } from '../text.ts';
 import { newPaper } from '../worksheet/new-entries.ts';
 import '../parts/number-field.ts';
+import './paper-settings.ts';
 
-const SOURCES = ['iso-range', 'strip', 'grade-table'] as const;
+const SOURCES = ['iso-range', 'strip', 'strips', 'grade-table'] as const;
 /** R of a paper in the middle of the grades, until its own is typed. */
 const USUAL_ISO_RANGE = 105;
 
@@ -104,10 +105,7 @@ export class PaperCard extends LitElement {
         id: 'source',
         label: text.match.known,
         selected: source.kind,
-        options: [...SOURCES, ...(source.kind === 'strips' ? [source.kind] : [])].map((kind) => [
-          kind,
-          text.match.sources[kind],
-        ]),
+        options: SOURCES.map((kind) => [kind, text.match.sources[kind]]),
         onChoose: (kind) => {
           this.change(paper, { source: this.sourceOf(kind, bath) });
         },
@@ -129,6 +127,7 @@ export class PaperCard extends LitElement {
       const strip = this.app.value?.strips.find(({ material }) => material === 'paper');
       return { kind, stripId: strip?.id ?? null };
     }
+    if (kind === 'strips') return { kind, strips: [] };
     return kind === 'iso-range'
       ? { kind, isoRange: USUAL_ISO_RANGE }
       : { kind: 'grade-table', tableId: bath.gradeTable.id, band: 2 };
@@ -169,7 +168,10 @@ export class PaperCard extends LitElement {
         });
       }
       case 'strips':
-        return nothing;
+        return html`<wb-paper-settings
+          .paper=${paper}
+          .strips=${(this.app.value?.strips ?? []).filter(({ material }) => material === 'paper')}
+        ></wb-paper-settings>`;
       case 'grade-table': {
         const table = gradeTables.find(({ id }) => id === source.tableId) ?? bath.gradeTable;
         return choice({

@@ -1,0 +1,89 @@
+/**
+ * The tone chain of the print: the negative's shadow is placed on a zone, flare of camera and
+ * enlarger count, and both prints hold the highlight as wanted.
+ *
+ *   l_s = (zone - 5) log10 2          log luminance of the shadow; zone V is 0
+ *   10^x_s = 10^h0 (10^l_s + r 10^l_max)    x_s from the film's curve, r camera flare over the highest
+ *
+ * The subject is taken to reach as far above zone V as below it.
+ */
+import {
+  flareOfFactor,
+  fourQuadrants,
+  LOG_STOP,
+  logExposureAt,
+  printLogExposureFor,
+  tonePrinter,
+  usefulSubjectRange,
+  zoneTones,
+  type CharacteristicCurve,
+  type FourQuadrants,
+  type SubjectTone,
+  type ToneChain,
+  type TreatmentEffect,
+  type UsefulSubjectRange,
+  type ZoneTone,
+} from '@wedgebook/core';
+import type { PrintingView } from './derive-printing.ts';
+
+export interface ChainRow {
+  readonly role: 'before' | 'after';
+  readonly chain: ToneChain;
+  readonly quadrants: FourQuadrants;
+  readonly zones: readonly ZoneTone[];
+  readonly range: UsefulSubjectRange;
+  readonly follow: (logLuminance: number) => SubjectTone;
+}
+
+export type ChainView =
+  | { readonly status: 'ok'; readonly rows: readonly ChainRow[] }
+  | { readonly status: 'shadow-off-curve' | 'highlight-off-paper' };
+
+export interface ChainSettings {
+  /** Zone on which the negative's shadow is placed. */
+  readonly shadowZone: number;
+  readonly subjectRangeStops: number;
+  readonly flareFactor: number;
+}
+
+/** Stops of the subject that are drawn below and above zone V. */
+const DRAWN = 5;
+
+/**
+ * @param view - the print
+ * @param film - the curve that the negative lies on
+ * @param settings - where the shadow is placed, subject and flare
+ */
+export function chainView(
+  view: PrintingView,
+  film: CharacteristicCurve,
+  settings: ChainSettings,
+): ChainView {
+  const shadowExposure = logExposureAt(film, view.spots.shadow);
+  if (shadowExposure === null) return { status: 'shadow-off-curve' };
+  const { shadowZone, subjectRangeStops, flareFactor } = settings;
+  const flare = flareOfFactor(10 ** (LOG_STOP * subjectRangeStops), flareFactor);
+  const top = 10 ** (0.5 * LOG_STOP * subjectRangeStops);
+  const shadow = 10 ** (LOG_STOP * (shadowZone - 5));
+  const logExposureAtZero = shadowExposure - Math.log10(shadow + flare * top);
+  const cameraFlareExposure = flare * top * 10 ** logExposureAtZero;
+  const rows = (['before', 'after'] as const).map((role): ChainRow | null => {
+    const effect: TreatmentEffect = role === 'before' ? view.untreated : view.treated;
+    const aim = { negativeDensity: view.spots.highlight, printDensity: view.wanted.highlight };
+    if (!(aim.printDensity > view.inUse.white)) return null;
+    const printLogExposure = printLogExposureFor({ ...view.light, effect }, aim);
+    if (printLogExposure === null) return null;
+    const printing = { ...view.light, effect, printLogExposure };
+    const chain: ToneChain = { film, logExposureAtZero, cameraFlareExposure, printing };
+    return {
+      role,
+      chain,
+      quadrants: fourQuadrants(chain, -DRAWN * LOG_STOP, DRAWN * LOG_STOP),
+      zones: zoneTones(chain),
+      range: usefulSubjectRange(chain),
+      follow: tonePrinter(chain),
+    };
+  });
+  const found = rows.filter((row) => row !== null);
+  return found.length === 0 ? { status: 'highlight-off-paper' } : { status: 'ok', rows: found };
+}
