@@ -9,6 +9,7 @@
  * same files to the byte.
  *
  *   film       D = b + g wt ln(1 + exp((x - xt)/wt)) - g ws ln(1 + exp((x - xs)/ws))
+ *   layers     D = 0.06 + 2.04 / 3 sum_i 1 / (1 + exp(-8 log10 E_i)), E_i of soft and hard light
  *   contrast   g(t) = 1.10 (1 - exp(-0.095 (t - 0.6))), t in minutes at 20 degrees
  *   control    the film at 8 min in a developer of activity 1 at first, 0.86 in the end
  *   paper      D = 0.06 + 2.02 / (1 + exp(-5.6 (x + 1.35)))
@@ -423,6 +424,50 @@ const gainCsv = csv(
   ['dose', 'gain_less_one'],
   doses.map((dose) => [dose, round(0.215 * (1 - 2 ** (-dose / 0.62)) + 0.004 * normal(), 3)]),
 );
+
+/** A variable-contrast paper at three filter settings: made last, so that no reading before changes. */
+const SOFT_SPEEDS = [-0.13, -0.6, -1.07];
+const HARD_SPEED = -0.2;
+const layersDensity = (density, soft, hard) =>
+  0.06 +
+  SOFT_SPEEDS.reduce((sum, speed) => {
+    const light = (soft * 10 ** speed + hard * 10 ** HARD_SPEED) * 10 ** -density;
+    return sum + 2.04 / 3 / (1 + Math.exp(-8 * Math.log10(light)));
+  }, 0);
+const settings = [
+  ['00', 100, null],
+  ['2', 45, 18],
+  ['5', null, 60],
+];
+const settingStrips = settings.map(([setting, soft, hard]) => ({
+  ...paperStrip,
+  id: `paper-setting-${setting}`,
+  name: `variable-contrast paper, setting ${setting}`,
+  rows: tablet.map((density, index) => ({
+    step: index + 1,
+    logExposure: null,
+    densities: [reading(layersDensity(density, soft ?? 0, hard ?? 0))],
+  })),
+  unexposedDensities: [reading(0.06), reading(0.06)],
+  processedOn: '2026-11-20',
+}));
+document.strips.push(...settingStrips);
+document.papers.push({
+  id: 'paper-variable',
+  name: 'Variable-contrast paper',
+  source: {
+    kind: 'strips',
+    strips: settings.map(([setting, softSeconds, hardSeconds]) => ({
+      stripId: `paper-setting-${setting}`,
+      setting,
+      softSeconds,
+      hardSeconds,
+    })),
+  },
+  dryDownPercent: 9,
+  safelightMinutes: 5,
+  note: 'Strips through the soft and the hard filter, and through both.',
+});
 
 const files = {
   'notebook.json': await format(
