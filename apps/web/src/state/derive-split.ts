@@ -19,7 +19,7 @@ import {
   type Bounded,
   type LeftOutError,
   type SplitForPrint,
-  type SplitLights,
+  type LightExposures,
   type VariableContrastFit,
   type VariableContrastPaper,
   type VariableContrastReading,
@@ -45,7 +45,7 @@ export interface SplitView {
   /** Seconds of each light; null where no time was tried. */
   readonly seconds: (split: SplitForPrint) => SplitSeconds | null;
   /** Exposures that seconds of both lights give; null where no time was tried. */
-  readonly lights: (softSeconds: number, hardSeconds: number) => SplitLights | null;
+  readonly lights: (softSeconds: number, hardSeconds: number) => LightExposures | null;
 }
 
 export interface SplitSeconds {
@@ -146,7 +146,7 @@ export function splitView(
           soft: Math.log10(softAloneSeconds) - alone.soft,
           hard: Math.log10(hardAloneSeconds) - alone.hard,
         };
-  const lights = (softSeconds: number, hardSeconds: number): SplitLights | null =>
+  const lights = (softSeconds: number, hardSeconds: number): LightExposures | null =>
     unit === null
       ? null
       : {
