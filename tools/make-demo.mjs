@@ -9,7 +9,7 @@
  * same files to the byte.
  *
  *   film       D = b + g wt ln(1 + exp((x - xt)/wt)) - g ws ln(1 + exp((x - xs)/ws))
- *   layers     D = 0.06 + 2.04 / 3 sum_i 1 / (1 + exp(-8 log10 E_i)), E_i of soft and hard light
+ *   layers     D = 0.06 + 2.04 / 3 sum_i 1 / (1 + exp(-9.5 log10 E_i)), E_i of soft and hard light
  *   contrast   g(t) = 1.10 (1 - exp(-0.095 (t - 0.6))), t in minutes at 20 degrees
  *   control    the film at 8 min in a developer of activity 1 at first, 0.86 in the end
  *   paper      D = 0.06 + 2.02 / (1 + exp(-5.6 (x + 1.35)))
@@ -426,13 +426,13 @@ const gainCsv = csv(
 );
 
 /** A variable-contrast paper at three filter settings: made last, so that no reading before changes. */
-const SOFT_SPEEDS = [-0.13, -0.6, -1.07];
+const SOFT_SPEEDS = [-0.13, -0.62, -1.11];
 const HARD_SPEED = -0.2;
 const layersDensity = (density, soft, hard) =>
   0.06 +
   SOFT_SPEEDS.reduce((sum, speed) => {
     const light = (soft * 10 ** speed + hard * 10 ** HARD_SPEED) * 10 ** -density;
-    return sum + 2.04 / 3 / (1 + Math.exp(-8 * Math.log10(light)));
+    return sum + 2.04 / 3 / (1 + Math.exp(-9.5 * Math.log10(light)));
   }, 0);
 const settings = [
   ['00', 100, null],

@@ -1,11 +1,8 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults, RunOptions } from 'axe-core';
 import { describe, expect, it } from 'vitest';
+import { axeFindings } from './axe-findings.ts';
 import { type Theme } from './chromium.ts';
 import { withBrowser } from './with-app.ts';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const THEMES: readonly Theme[] = ['light', 'dim', 'darkroom'];
 
 const { open } = withBrowser();
@@ -16,26 +13,7 @@ describe('accessibility, by the rules of WCAG 2.2 A and AA as axe-core checks th
     for (const summary of await page.locator('details:not([open]) > summary').all()) {
       if (await summary.isVisible()) await summary.click();
     }
-    const options: RunOptions = {
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-    };
-    // Evaluated, not added as a script: the policy of the page allows no inline script.
-    await page.evaluate(AXE);
-    const results = await page.evaluate(
-      (given) =>
-        (globalThis as unknown as { axe: { run: (o: RunOptions) => Promise<AxeResults> } }).axe.run(
-          given,
-        ),
-      options,
-    );
-    const found = results.violations.map(
-      ({ id, nodes }) =>
-        `${id}: ${nodes
-          .map(({ target }) => target.join(' '))
-          .slice(0, 3)
-          .join('; ')}`,
-    );
-    expect(found).toEqual([]);
+    expect(await axeFindings(page)).toEqual([]);
     expect(faults).toEqual([]);
     await close();
   });

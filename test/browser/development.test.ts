@@ -1,12 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults, RunOptions } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { axeFindings } from './axe-findings.ts';
 import { textOf, type Theme } from './chromium.ts';
 import { withApp } from './with-app.ts';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const THEMES: readonly Theme[] = ['light', 'dim', 'darkroom'];
 
 const app = withApp();
@@ -218,27 +215,7 @@ describe('the station in every theme and size', () => {
     await page.locator('wb-development details').evaluateAll((folded) => {
       for (const details of folded) (details as HTMLDetailsElement).open = true;
     });
-    const options: RunOptions = {
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-    };
-    await page.evaluate(AXE);
-    const results = await page.evaluate(
-      (given) =>
-        (
-          globalThis as unknown as {
-            axe: { run: (where: object, o: RunOptions) => Promise<AxeResults> };
-          }
-        ).axe.run({ fromShadowDom: ['wb-app', '#development'] }, given),
-      options,
-    );
-    const found = results.violations.map(
-      ({ id, nodes }) =>
-        `${id}: ${nodes
-          .map(({ target }) => target.join(' '))
-          .slice(0, 3)
-          .join('; ')}`,
-    );
-    expect(found).toEqual([]);
+    expect(await axeFindings(page, '#development')).toEqual([]);
     expect(faults).toEqual([]);
     await close();
   });

@@ -186,7 +186,7 @@ function diagramOf(rows: readonly ChainRow[], zone: number): SceneLayout {
 function ladderOf(rows: readonly ChainRow[], grey: boolean): SceneLayout {
   const ladder = rows.map((row) => ({
     development: words[row.role],
-    detail: '',
+    detail: words.ladderDetail(row.chain.printing.paper.exposureScale),
     rungs: row.zones.map((tone) => ({
       zone: zoneName(tone.zone),
       density: tone.negativeDensity,

@@ -33,6 +33,9 @@ export class SplitPart extends LitElement {
     sharedStyles,
     noticeStyles,
     css`
+      #split {
+        min-width: 34rem;
+      }
       .fields {
         margin: 0.75rem 0;
         align-items: start;

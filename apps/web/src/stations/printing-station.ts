@@ -24,6 +24,9 @@ export class PrintingStation extends LitElement {
     sharedStyles,
     noticeStyles,
     css`
+      #prints {
+        min-width: 34rem;
+      }
       .fields {
         margin: 0.75rem 0;
         align-items: start;

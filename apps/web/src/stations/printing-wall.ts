@@ -41,6 +41,9 @@ export class WallPart extends LitElement {
     sharedStyles,
     noticeStyles,
     css`
+      #wall {
+        min-width: 34rem;
+      }
       .parts {
         display: grid;
         grid-template-columns: repeat(auto-fit, minmax(min(100%, 30rem), 1fr));

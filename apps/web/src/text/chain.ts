@@ -27,6 +27,8 @@ export const chain = {
   before: 'before the bath',
   after: 'after the bath',
   ladder: 'Zones in the print',
+  ladderDetail: (exposureScale: number) =>
+    `paper of R ${formatNumber(100 * exposureScale, 0)}, L* under each patch`,
   range: (label: string, range: UsefulSubjectRange): string => {
     if (range.status === 'none') return `${label}: no tones part.`;
     const end = ({ lostTo }: typeof range.shadow): string =>

@@ -15,7 +15,7 @@ export const wall = {
   density: 'negative there, density',
   light: 'light',
   stops: 'stops (− dodges)',
-  becomes: 'prints as',
+  becomes: 'untreated, prints as',
   from: (before: number, after: number) => `${formatNumber(before, 2)} → ${formatNumber(after, 2)}`,
   remove: 'Remove',
   removeArea: (name: string) => `Remove ${name}`,

@@ -49,7 +49,7 @@ export interface FourQuadrantsInput {
 type Linear = ScaleLinear<number, number>;
 
 const MARGIN = { top: 34, right: 14, bottom: 62, left: 42 };
-const GAP = { x: 16, y: 34 };
+const GAP = { x: 32, y: 34 };
 const TALLEST = 640;
 const NAME = 13;
 
