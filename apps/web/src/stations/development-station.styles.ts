@@ -13,6 +13,12 @@ export const developmentStyles = css`
   }
   wb-chart {
     margin-top: 1rem;
+    max-width: 68rem;
+  }
+  /* Figures that belong together must not stand a window's width apart. */
+  table,
+  .sink {
+    max-width: 60rem;
   }
   h4 {
     margin: 1rem 0 0.25rem;

@@ -203,6 +203,8 @@ function emptyTemplate(): TemplateResult {
 }
 
 function stripsTemplate({ strips, settings, laws, treatedCount }: DevelopmentView): TemplateResult {
+  const shown = strips.filter(({ leftOut }) => leftOut !== 'control');
+  const controls = strips.length - shown.length;
   const noSpeed = strips.every(({ speedPoint }) => speedPoint === null);
   return html`<div class="scroll" tabindex="0" role="group" aria-label=${text.stripsTable}>
       <table class="strips">
@@ -219,7 +221,7 @@ function stripsTemplate({ strips, settings, laws, treatedCount }: DevelopmentVie
           </tr>
         </thead>
         <tbody>
-          ${strips.map(({ strip, development, contrast, speedPoint, leftOut }) => {
+          ${shown.map(({ strip, development, contrast, speedPoint, leftOut }) => {
             const index = speedPoint === null ? null : indexOf(speedPoint.value);
             return html`<tr class=${leftOut === null ? '' : 'out'}>
               <th scope="row">
@@ -239,6 +241,7 @@ function stripsTemplate({ strips, settings, laws, treatedCount }: DevelopmentVie
         </tbody>
       </table>
     </div>
+    ${controls === 0 ? nothing : html`<p class="quiet small">${text.control(controls)}</p>`}
     ${treatedCount === 0 ? nothing : html`<p class="quiet small">${text.treated(treatedCount)}</p>`}
     ${noSpeed && laws.model !== null ? html`<p class="quiet small">${text.noSpeed}</p>` : nothing}`;
 }

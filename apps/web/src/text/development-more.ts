@@ -125,8 +125,8 @@ export const drift = {
     'The control strips were not all developed for the same time and temperature, so that differences may be of your own making.',
   few: (count: number) =>
     `${plural(count, 'dated control strip')}: three at least set the limits. Develop ${3 - count} more.`,
-  first: 'Strips that set the limits',
-  firstUnit: 'of the first',
+  first: 'Limits are set by the first',
+  firstUnit: 'control strips',
   chart: 'Control charts of the process',
   measures: {
     'speed-point': {

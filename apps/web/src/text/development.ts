@@ -91,11 +91,13 @@ export const development = {
     temperature: 'left out: temperature outside 0 to 60 °C',
     'no-curve': 'left out: no curve',
     'not-measured': 'left out: its readings do not reach this measure',
-    control: 'control strip: watched below, takes no part',
+    control: 'control strip',
   } satisfies Record<LeftOut, string>,
   noSpeed: 'Exposure indexes need strips whose exposure is absolute, in lux-seconds.',
   treated: (count: number) =>
     `${plural(count, 'strip')} of this film went through a bath and ${count === 1 ? 'takes' : 'take'} no part.`,
+  control: (count: number) =>
+    `${plural(count, 'control strip')} of this film ${count === 1 ? 'is' : 'are'} watched below and ${count === 1 ? 'takes' : 'take'} no part.`,
   index: (arithmetic: number, degrees: number) => `${trimmed(arithmetic)}/${degrees}°`,
 
   plan: {
