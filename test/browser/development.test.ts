@@ -132,6 +132,7 @@ describe('the station of the next development', () => {
   it('sets development beside the bath, with the cautions of the bath in full view', async () => {
     const { page } = app;
     await goTo(page);
+    await reckoned(page);
     const both = page.locator('wb-development-or-bath');
     const table = await textOf(both.locator('table'));
     expect(table).toMatch(/graininess against N\s*at least ×1\.\d\d\s*×1\.\d\d/);
@@ -208,17 +209,21 @@ describe('an empty notebook', () => {
 });
 
 describe('the station in every theme and size', () => {
-  it.each(THEMES)('has nothing wrong by the rules of axe-core, %s', async (theme) => {
-    const { page, close, faults } = await app.open({ theme });
-    await goTo(page);
-    await reckoned(page);
-    await page.locator('wb-development details').evaluateAll((folded) => {
-      for (const details of folded) (details as HTMLDetailsElement).open = true;
-    });
-    expect(await axeFindings(page, '#development')).toEqual([]);
-    expect(faults).toEqual([]);
-    await close();
-  });
+  it.each(THEMES)(
+    'has nothing wrong by the rules of axe-core, %s',
+    async (theme) => {
+      const { page, close, faults } = await app.open({ theme });
+      await goTo(page);
+      await reckoned(page);
+      await page.locator('wb-development details').evaluateAll((folded) => {
+        for (const details of folded) (details as HTMLDetailsElement).open = true;
+      });
+      expect(await axeFindings(page, '#development')).toEqual([]);
+      expect(faults).toEqual([]);
+      await close();
+    },
+    180_000,
+  );
 
   it('shows no grey under red light: bars and numbers instead of patches', async () => {
     const { page, close } = await app.open({ theme: 'darkroom' });
