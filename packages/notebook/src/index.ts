@@ -1,7 +1,7 @@
 /** The user's notebook: the document, its changes, its saved form, exchange, and the wording. */
 export * from './document/document.ts';
 export * from './document/command.ts';
-export { applyCommand } from './document/apply-command.ts';
+export { applyCommand, LIST_OF } from './document/apply-command.ts';
 export {
   DEFAULT_DEVELOPMENT_PLAN,
   DEFAULT_PLAN,
@@ -23,6 +23,13 @@ export {
   type OpenedNotebook,
   type SavedNotebook,
 } from './saving/save-notebook.ts';
+export {
+  compareDocuments,
+  type DocumentComparison,
+  type ListComparison,
+  type Setting,
+} from './merging/compare-documents.ts';
+export { mergeDocuments, type Merged, type MergeOptions } from './merging/merge-documents.ts';
 export type { Mended } from './saving/mend-references.ts';
 export { SCHEMA_VERSION } from './saving/migrations.ts';
 export { WARNING_TEXT, warningText } from './wording/warning-text.ts';
@@ -35,7 +42,12 @@ export {
 } from './wording/treatment-words.ts';
 export { WAY_NAMES, wayDetail, wayHazards, wayLoses } from './wording/way-words.ts';
 export { inputFault } from './wording/input-fault.ts';
-export { readReadings, readingsReader, type ReadOptions } from './exchange/read-readings.ts';
+export {
+  readReadings,
+  readingsReader,
+  type ReadOptions,
+  type StreamOptions,
+} from './exchange/read-readings.ts';
 export { writeReadings, type WriteOptions } from './exchange/write-readings.ts';
 export type { ReadingsFile, ReadingsStrip, StepReading } from './exchange/readings-strip.ts';
 export { READINGS_COLUMNS, type ReadingsColumn } from './exchange/readings-columns.ts';

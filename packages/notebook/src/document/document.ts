@@ -120,6 +120,7 @@ export type PaperSource =
   /** The middle of a grade's band in one of the built-in tables. */
   | { readonly kind: 'grade-table'; readonly tableId: string; readonly band: number };
 
+/** A paper, graded or of variable contrast. */
 export interface Paper {
   readonly id: string;
   readonly name: string;
@@ -139,6 +140,7 @@ export interface Spot {
   readonly role: 'shadow' | 'highlight' | 'other';
 }
 
+/** A negative to be printed, with the readings taken on it. */
 export interface Negative {
   readonly id: string;
   readonly name: string;
@@ -315,6 +317,7 @@ export interface Note {
   readonly text: string;
 }
 
+/** Everything that a notebook holds. */
 export interface NotebookDocument {
   readonly title: string;
   readonly note: string;
@@ -332,4 +335,6 @@ export interface NotebookDocument {
   readonly plan: Plan;
   readonly developmentPlan: DevelopmentPlan;
   readonly printing: Printing;
+  /** Entries that could not be read as numbers, letter for letter, by the field they stand in. */
+  readonly asTyped?: Readonly<Record<string, string>>;
 }

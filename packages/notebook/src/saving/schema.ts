@@ -220,9 +220,11 @@ export const documentSchema = v.looseObject({
   plan,
   developmentPlan,
   printing,
+  asTyped: v.optional(v.record(text, text)),
 });
 
-const parts = {
+/** The parts by name: what is checked by itself, and a definition each of the published schema. */
+export const PARTS = {
   tablet,
   developer,
   film,
@@ -235,20 +237,21 @@ const parts = {
   plan,
   developmentPlan,
   printing,
-  document: documentSchema,
 };
 
+const checked = { ...PARTS, document: documentSchema };
+
 /** The parts of a notebook that can be checked by themselves. */
-export type CheckedPart = keyof typeof parts;
+export type CheckedPart = keyof typeof checked;
 
 /** The first fault of a document or of a part of it, in words, or null where it is sound. */
 export function firstFault(
   value: unknown,
   part: CheckedPart = 'document',
 ): { path: string; fault: string } | null {
-  const checked = v.safeParse(parts[part], value, { abortEarly: true });
-  if (checked.success) return null;
-  const [issue] = checked.issues;
+  const result = v.safeParse(checked[part], value, { abortEarly: true });
+  if (result.success) return null;
+  const [issue] = result.issues;
   return { path: v.getDotPath(issue) ?? part, fault: faultText(issue) };
 }
 
