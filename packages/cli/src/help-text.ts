@@ -46,14 +46,19 @@ const NEGATIVE_HELP = `  --range DR                         density range of the
 
 /** Help of each verb, with an example that works. */
 export const HELP = {
-  film: `wedgebook film FILE [options]
+  film: `wedgebook film FILE... [options]
 
 Fits the characteristic curve of each film strip and tells base + fog, speed and contrast, each
-with its definition and standard error.
+with its definition and standard error. Takes many files, and directories of them.
 
 ${READING_OPTIONS}  --compare                          every family of curves beside the one in use
   --iso-tolerance T                  on the rise of 0.80 over +1.30; 0.05 unless given
-  --json
+  --json                             one document; of many files, each strip names its file
+  --jsonl                            one line of JSON a strip, each as soon as it is read:
+                                     for files of any length, sorted by strip
+  --csv                              one row a strip, each measure with its standard error
+  --keep-going                       with --jsonl or --csv: a bad file is told and passed over;
+                                     the exit code is 1 all the same
 
 Example: wedgebook film data/demo/film-strips.csv
 `,

@@ -2,6 +2,12 @@
 export interface CommandIo {
   readonly stdout: (text: string) => void;
   readonly stderr: (text: string) => void;
+  /** Standard output of any length: done when there is room for more. */
+  readonly write: (text: string) => Promise<void>;
+  /** Keeps a long output until it may be shown, on disk where it is large. */
+  readonly spool: () => Spool;
+  /** The files of a directory by path, in the order of their names; null where it is none. */
+  readonly filesIn: (file: string) => Promise<readonly string[] | null>;
   /** Pieces of a text file; `-` is standard input. */
   readonly readText: (file: string) => AsyncIterable<string>;
   /** Writes a chart or a converted file; never replaces a file of another kind. */
@@ -18,4 +24,17 @@ export interface Outcome {
   readonly text: () => string;
   /** What is said beside a file that is itself the output: on standard error. */
   readonly notes?: string;
+}
+
+/** An output made piece by piece: shown as it comes. */
+export interface Streamed {
+  readonly pieces: AsyncIterable<string>;
+}
+
+export interface Spool {
+  readonly add: (text: string) => void;
+  /** What was added, in pieces; to be read once. */
+  readonly pieces: () => AsyncIterable<string>;
+  /** Forgets all of it. */
+  readonly drop: () => void;
 }

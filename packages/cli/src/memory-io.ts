@@ -30,6 +30,25 @@ export async function ran(
     stderr: (text) => {
       stderr += text;
     },
+    write: (text) => {
+      stdout += text;
+      return Promise.resolve();
+    },
+    spool: () => {
+      const held: string[] = [];
+      return {
+        add: (text) => held.push(text),
+        pieces: async function* () {
+          await Promise.resolve();
+          yield* held;
+        },
+        drop: () => held.splice(0),
+      };
+    },
+    filesIn: (file) => {
+      const inside = Object.keys(files).filter((name) => name.startsWith(`${file}/`));
+      return Promise.resolve(inside.length === 0 ? null : inside);
+    },
     readText: (file) => piecesOf(file, files[file]),
     writeText: (file, text) => {
       written[file] = text;

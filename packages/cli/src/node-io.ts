@@ -1,18 +1,29 @@
 /** The command's files and streams on Node. */
 import { createReadStream } from 'node:fs';
-import { open, readFile, stat, writeFile } from 'node:fs/promises';
+import { once } from 'node:events';
+import { open, readdir, readFile, stat, writeFile } from 'node:fs/promises';
+import path from 'node:path';
 import { InputError, inputFault } from '@wedgebook/notebook';
 import type { CommandIo } from './io.ts';
+import { spool } from './spool.ts';
 
 /** Larger files are refused before they are read. */
-const MOST_BYTES = 50_000_000;
+const MOST_BYTES = 2_000_000_000;
+/** What a directory of readings is searched for. */
+const SUFFIXES = ['.csv', '.tsv', '.txt', '.cgats', '.json'];
 
 export function nodeIo(): CommandIo {
   return {
     stdout: (text) => process.stdout.write(text),
     stderr: (text) => process.stderr.write(text),
+    write: async (text) => {
+      if (process.stdout.destroyed || process.stdout.write(text)) return;
+      await once(process.stdout, 'drain').catch(() => undefined);
+    },
+    spool,
     readText,
     writeText,
+    filesIn,
     today: () => new Date().toISOString().slice(0, 10),
   };
 }
@@ -48,6 +59,30 @@ function decoded(decode: () => string, place: { file: string }): string {
 
 const isUtf16 = (bytes: Uint8Array): boolean =>
   (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
+
+async function filesIn(file: string): Promise<readonly string[] | null> {
+  if (file === '-' || !(await isDirectory(file))) return null;
+  try {
+    const entries = await readdir(file, { withFileTypes: true });
+    return entries
+      .filter(
+        (entry) => entry.isFile() && SUFFIXES.includes(path.extname(entry.name).toLowerCase()),
+      )
+      .map(({ name }) => path.join(file, name))
+      .toSorted();
+  } catch (error) {
+    throw inputFault.unreadable({ file }, reasonOf(error));
+  }
+}
+
+/** Whatever else is wrong with a file is told when it is read. */
+async function isDirectory(file: string): Promise<boolean> {
+  try {
+    return (await stat(file)).isDirectory();
+  } catch {
+    return false;
+  }
+}
 
 async function stated(file: string): Promise<{ size: number }> {
   try {

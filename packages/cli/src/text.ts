@@ -56,6 +56,9 @@ export const USAGE = {
   notANumber: (name: string, written: string) =>
     `--${name} takes a number such as 1.25, not "${written}"`,
   oneFile: 'one FILE is needed; - reads standard input',
+  someFile: 'at least one FILE or directory is needed; - reads standard input',
+  oneOutput: 'only one of --json, --jsonl and --csv can be given',
+  noComparison: '--compare has no columns; use --json or --jsonl',
   noFile: 'this verb takes no FILE',
   oneFileAtMost: 'at most one FILE can be given',
   needs: (name: string, hint: string) => `--${name} is needed: ${hint}`,

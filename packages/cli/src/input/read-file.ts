@@ -11,6 +11,7 @@ import {
   stripsFromDocument,
   type NotebookDocument,
   type ReadingsFile,
+  type ReadingsStrip,
   type ReadOptions,
 } from '@wedgebook/notebook';
 import type { CommandIo } from '../io.ts';
@@ -39,6 +40,23 @@ export async function readSource(
 ): Promise<Source> {
   const name = fileName(file);
   const reader = readingsReader({ ...options, file: name });
+  const feeding = fed(file, io, reader);
+  let step = await feeding.next();
+  while (step.done !== true) step = await feeding.next();
+  const whole = step.value;
+  return whole === null ? { kind: 'readings', readings: reader.end() } : sourceOf(whole, name);
+}
+
+/**
+ * Feeds a reader with the pieces of a CSV file, pausing after each.
+ *
+ * @returns null; or the whole text of a file that is no CSV, of which nothing was fed
+ */
+async function* fed(
+  file: string,
+  io: CommandIo,
+  reader: { readonly push: (text: string) => void },
+): AsyncGenerator<undefined, string | null> {
   let whole: string | null = null;
   let begun = false;
   for await (const text of io.readText(file)) {
@@ -46,12 +64,51 @@ export async function readSource(
     begun ||= text !== '';
     if (whole === null) reader.push(text);
     else whole += text;
+    yield;
   }
-  if (whole === null) return { kind: 'readings', readings: reader.end() };
+  return whole;
+}
+
+function sourceOf(whole: string, name: string): Source {
   if (!isNotebook(whole)) return { kind: 'readings', readings: readCgats(whole, name) };
   const { document, mended } = notebookFromText(whole, { file: name });
   const warnings = mended.map(({ path, id }) => warning('reference-mended', { path, id }));
   return { kind: 'notebook', document, warnings };
+}
+
+/**
+ * The strips of a file one by one, each as soon as it has ended.
+ *
+ * @param onWarnings - told at the end what concerns the file as a whole
+ * @throws {InputError} as `readSource`; also where a strip goes on after it has ended
+ */
+export async function* streamStrips(
+  file: string,
+  io: CommandIo,
+  options: Omit<ReadOptions, 'file'>,
+  onWarnings: (warnings: readonly Warning[]) => void,
+): AsyncGenerator<ReadingsStrip> {
+  const name = fileName(file);
+  const ended: ReadingsStrip[] = [];
+  const reader = readingsReader(
+    { ...options, file: name },
+    { onStrip: (strip) => ended.push(strip) },
+  );
+  const feeding = fed(file, io, reader);
+  let step = await feeding.next();
+  while (step.done !== true) {
+    yield* ended.splice(0);
+    step = await feeding.next();
+  }
+  if (step.value === null) {
+    const { warnings } = reader.end();
+    yield* ended.splice(0);
+    onWarnings(warnings);
+    return;
+  }
+  const { strips, warnings } = readingsOf(sourceOf(step.value, name), name);
+  yield* strips;
+  onWarnings(warnings);
 }
 
 /**

@@ -55,9 +55,14 @@ export function stripOptions(given: Arguments, file: string): StripOptions {
  *
  * @throws {UsageError}
  */
-export function requireSource({ strips }: ReadingsFile, { exposure }: StripOptions): void {
+export function requireSource({ strips }: ReadingsFile, options: StripOptions): void {
+  for (const strip of strips) requireSourceOf(strip, options);
+}
+
+/** As `requireSource`, for one strip. */
+export function requireSourceOf(strip: ReadingsStrip, { exposure }: StripOptions): void {
   if (exposure.logExposure !== 'absolute' || exposure.sourceLogExposure !== undefined) return;
-  const byTablet = (strip: ReadingsStrip) =>
-    strip.readings.some(({ logExposure }) => logExposure === null);
-  if (strips.some(byTablet)) throw new UsageError(USAGE.absoluteWithoutSource);
+  if (strip.readings.some(({ logExposure }) => logExposure === null)) {
+    throw new UsageError(USAGE.absoluteWithoutSource);
+  }
 }

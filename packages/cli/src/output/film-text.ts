@@ -19,9 +19,9 @@ export interface MeasuredFilm {
   readonly compared: FamiliesCompared | null;
 }
 
-/** One line for each strip. */
-export function filmSummary(measured: readonly MeasuredFilm[]): string {
-  const rows = measured.map(({ fitted, measures }) => [
+/** The line of one strip in the summary. */
+export function filmSummaryRow({ fitted, measures }: MeasuredFilm): readonly string[] {
+  return [
     fitted.strip.name,
     fixed(fitted.strip.minutes, 1),
     String(fitted.points),
@@ -30,7 +30,11 @@ export function filmSummary(measured: readonly MeasuredFilm[]): string {
     estimateText(measures?.contrastIndex),
     estimateText(measures?.averageGradients.find(({ to }) => to === '+1.30')?.value),
     speedFigure(measures?.speed ?? null),
-  ]);
+  ];
+}
+
+/** One line for each strip. */
+export function filmSummary(rows: readonly (readonly string[])[]): string {
   return alignedTable(
     FILM_COLUMNS.map((title, index) => ({ title, align: index === 0 ? 'left' : 'right' })),
     rows,

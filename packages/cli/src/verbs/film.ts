@@ -1,92 +1,206 @@
-/** `film`: the measures of film strips. */
-import { compareFamilies, filmMeasures, type FamiliesCompared } from '@wedgebook/core';
-import { onlyFile } from '../input/only-file.ts';
-import { fileName, readReadingsFile } from '../input/read-file.ts';
-import { requireSource, STRIP_OPTIONS, stripOptions } from '../input/strip-options.ts';
+/**
+ * `film`: the measures of film strips, of one file or many. Strips are measured one by one and only
+ * what is shown of them is kept, so that memory does not grow with the curves.
+ */
+import { compareFamilies, filmMeasures, warning, type Warning } from '@wedgebook/core';
+import { InputError, inputFault, type ReadingsStrip } from '@wedgebook/notebook';
+import type { Arguments } from '../input/arguments.ts';
+import { manyFiles } from '../input/files.ts';
+import { fileName, readReadingsFile, streamStrips } from '../input/read-file.ts';
+import {
+  requireSource,
+  requireSourceOf,
+  STRIP_OPTIONS,
+  stripOptions,
+  type StripOptions,
+} from '../input/strip-options.ts';
+import type { CommandIo, Streamed } from '../io.ts';
+import { filmCsvHeader, filmCsvRow } from '../output/film-csv.ts';
+import { filmJson } from '../output/film-json.ts';
+import { filmBlock, filmSummary, filmSummaryRow, type MeasuredFilm } from '../output/film-text.ts';
 import { shownWarnings, warningLines } from '../output/warnings.ts';
-import { filmBlock, filmSummary, type MeasuredFilm } from '../output/film-text.ts';
 import { fittedStrip } from '../strips/fitted-strip.ts';
-import { fittedFacts } from '../strips/describe-strip.ts';
 import { stripsOf } from '../strips/strips-of.ts';
+import { MESSAGES, USAGE } from '../text.ts';
+import { UsageError } from '../usage-error.ts';
 import type { Verb } from './verb.ts';
 
 export const film: Verb = {
-  options: { ...STRIP_OPTIONS, 'iso-tolerance': { type: 'string' }, compare: { type: 'boolean' } },
+  options: {
+    ...STRIP_OPTIONS,
+    'iso-tolerance': { type: 'string' },
+    compare: { type: 'boolean' },
+    jsonl: { type: 'boolean' },
+    csv: { type: 'boolean' },
+    'keep-going': { type: 'boolean' },
+  },
   run: async (given, io) => {
-    const file = onlyFile(given);
-    const options = stripOptions(given, file);
-    const isoTolerance = given.number('iso-tolerance', 0, 1) ?? 0.05;
-    const readings = await readReadingsFile(file, io, options);
-    requireSource(readings, options);
-    const { strips, warnings } = stripsOf('film', readings, fileName(file));
-    const measured = strips.map((strip): MeasuredFilm => {
-      const fitted = fittedStrip(strip, options.exposure, options.model);
-      const { curve, exposureKind } = fitted;
-      const measures = curve && filmMeasures(curve, { exposureKind, isoTolerance });
-      const compared =
-        curve !== null && given.flag('compare')
-          ? compareFamilies(fitted.readings, curve.family)
-          : null;
-      return { fitted, measures, compared };
-    });
-    const fileWarnings = shownWarnings(warnings);
-    return {
-      json: {
-        strips: measured.map(filmJson),
-        warnings: fileWarnings,
-      },
-      text: () =>
-        [
-          warningLines(fileWarnings, ''),
-          measured.length > 1 ? filmSummary(measured) : '',
-          ...measured.map(filmBlock),
-        ]
-          .filter((part) => part !== '')
-          .join('\n'),
-    };
+    const [output = 'text', ...others] = (['json', 'jsonl', 'csv'] as const).filter(given.flag);
+    if (others.length > 0) throw new UsageError(USAGE.oneOutput);
+    if (output === 'csv' && given.flag('compare')) throw new UsageError(USAGE.noComparison);
+    const measure = measurer(given);
+    const files = await manyFiles(given, io);
+    if (output === 'jsonl' || output === 'csv') {
+      return { pieces: streamed(files, output, given, io, measure) };
+    }
+    return output === 'json'
+      ? await document(files, given, io, measure)
+      : await readable(files, given, io, measure);
   },
 };
 
-/** The contract's keys first, then what else is known. */
-function filmJson({ fitted, measures, compared }: MeasuredFilm): object {
-  const { curve } = fitted;
-  return {
-    ...fittedFacts(fitted),
-    parameters: curve && parametersJson(curve.parameterNames, curve.parameters),
-    baseFog: measures?.baseFog ?? null,
-    densityMax: measures?.densityMax ?? null,
-    gamma: measures?.gamma ?? null,
-    inertia: measures?.inertia ?? null,
-    speedPoint: measures?.speedPoint ?? null,
-    isoTriangle: measures?.isoTriangle ?? null,
-    speed: measures?.speed ?? null,
-    contrastIndex: measures?.contrastIndex ?? null,
-    averageGradients: measures?.averageGradients ?? [],
-    fractionalGradientSpeed: measures?.fractionalGradientSpeed ?? null,
-    hurterDriffieldSpeed: measures?.hurterDriffieldSpeed ?? null,
-    usefulRange: measures?.usefulRange ?? null,
-    residualStandardDeviation: curve?.residualStandardDeviation ?? null,
-    degreesOfFreedom: curve?.degreesOfFreedom ?? null,
-    ...(compared !== null && { comparison: comparisonJson(compared) }),
-    warnings: shownWarnings(fitted.warnings, measures?.warnings ?? []),
+type Measure = (strip: ReadingsStrip, options: StripOptions) => MeasuredFilm;
+
+function measurer(given: Arguments): Measure {
+  const isoTolerance = given.number('iso-tolerance', 0, 1) ?? 0.05;
+  const compares = given.flag('compare');
+  return (strip, { exposure, model }) => {
+    const fitted = fittedStrip(strip, exposure, model);
+    const { curve, exposureKind } = fitted;
+    return {
+      fitted,
+      measures: curve && filmMeasures(curve, { exposureKind, isoTolerance }),
+      compared: curve !== null && compares ? compareFamilies(fitted.readings, curve.family) : null,
+    };
   };
 }
 
-function comparisonJson({ verdict, best, families }: FamiliesCompared): object {
-  return {
-    verdict,
-    best,
-    families: families.map(({ family, status, difference, weight, ...rest }) => ({
-      family,
-      status,
-      difference,
-      weight,
-      parameterCount: rest.parameterCount,
-      residualStandardDeviation: rest.residualStandardDeviation,
-    })),
-  };
+/** One line or row a strip, shown as soon as the strip has been read. */
+async function* streamed(
+  files: readonly string[],
+  output: 'jsonl' | 'csv',
+  given: Arguments,
+  io: CommandIo,
+  measure: Measure,
+): AsyncGenerator<string> {
+  if (output === 'csv') yield filmCsvHeader();
+  let failed: InputError | null = null;
+  for (const file of files) {
+    const options = stripOptions(given, file);
+    const name = fileName(file);
+    const warnings: Warning[] = [];
+    let left = 0;
+    let measured = 0;
+    try {
+      const strips = streamStrips(file, io, options, (told) => warnings.push(...told));
+      for await (const strip of strips) {
+        requireSourceOf(strip, options);
+        if ((strip.material ?? 'film') !== 'film') {
+          left += 1;
+          continue;
+        }
+        measured += 1;
+        const one = measure(strip, options);
+        yield output === 'csv'
+          ? filmCsvRow(name, one)
+          : `${JSON.stringify({ file: name, ...filmJson(one) })}\n`;
+      }
+      if (measured === 0) throw inputFault.noStrips({ file: name }, 'film');
+    } catch (error) {
+      if (!(error instanceof InputError && given.flag('keep-going'))) throw error;
+      if (failed !== null) io.stderr(MESSAGES.input(failed.message));
+      failed = error;
+    }
+    if (left > 0 && measured > 0)
+      warnings.push(warning('strips-left-out', { count: left, material: 'paper' }));
+    if (warnings.length > 0) io.stderr(warningLines(shownWarnings(warnings), `${name}: `));
+  }
+  // The last fault ends the command as any fault does.
+  if (failed !== null) throw failed;
 }
 
-function parametersJson(names: readonly string[], values: readonly number[]): object[] {
-  return values.map((value, index) => ({ name: names[index] ?? String(index + 1), value }));
+/** One JSON document; that of one file is the contract, of many each strip names its file. */
+async function document(
+  files: readonly string[],
+  given: Arguments,
+  io: CommandIo,
+  measure: Measure,
+): Promise<Streamed> {
+  const spool = io.spool();
+  const warnings: object[] = [];
+  const fileKey = (file: string) => (files.length === 1 ? {} : { file: fileName(file) });
+  try {
+    let between = '{\n  "strips": [\n    ';
+    await eachStrip(files, given, io, {
+      strip: (strip, options, file) => {
+        const one = { ...fileKey(file), ...filmJson(measure(strip, options)) };
+        spool.add(between + indented(one, 4));
+        between = ',\n    ';
+      },
+      warnings: (told, file) => {
+        warnings.push(...shownWarnings(told).map((one) => ({ ...fileKey(file), ...one })));
+      },
+    });
+    spool.add(`\n  ],\n  "warnings": ${indented(warnings, 2)}\n}\n`);
+  } catch (error) {
+    spool.drop();
+    throw error;
+  }
+  return { pieces: spool.pieces() };
+}
+
+/** A summary of all strips, then each in full. */
+async function readable(
+  files: readonly string[],
+  given: Arguments,
+  io: CommandIo,
+  measure: Measure,
+): Promise<Streamed> {
+  const spool = io.spool();
+  const rows: (readonly string[])[] = [];
+  let head = '';
+  let lastFile: string | null = null;
+  try {
+    await eachStrip(files, given, io, {
+      strip: (strip, options, file) => {
+        const one = measure(strip, options);
+        rows.push(filmSummaryRow(one));
+        const newFile = files.length > 1 && file !== lastFile ? `${fileName(file)}\n\n` : '';
+        lastFile = file;
+        spool.add(`\n${newFile}${filmBlock(one)}`);
+      },
+      warnings: (told, file) => {
+        head += warningLines(shownWarnings(told), files.length === 1 ? '' : `${fileName(file)}: `);
+      },
+    });
+  } catch (error) {
+    spool.drop();
+    throw error;
+  }
+  const parts = [head, rows.length > 1 ? filmSummary(rows) : ''].filter((part) => part !== '');
+  return { pieces: withHead(parts.join('\n'), spool.pieces()) };
+}
+
+/** Blocks stand apart by a blank line, which the first of an output without a head does not need. */
+async function* withHead(head: string, blocks: AsyncIterable<string>): AsyncGenerator<string> {
+  let begun = head !== '';
+  if (begun) yield head;
+  for await (const text of blocks) {
+    yield begun ? text : text.slice(1);
+    begun ||= text !== '';
+  }
+}
+
+/** The film strips of the files, each file read as a whole, and what concerns each file. */
+async function eachStrip(
+  files: readonly string[],
+  given: Arguments,
+  io: CommandIo,
+  to: {
+    readonly strip: (strip: ReadingsStrip, options: StripOptions, file: string) => void;
+    readonly warnings: (warnings: readonly Warning[], file: string) => void;
+  },
+): Promise<void> {
+  for (const file of files) {
+    const options = stripOptions(given, file);
+    const readings = await readReadingsFile(file, io, options);
+    requireSource(readings, options);
+    const { strips, warnings } = stripsOf('film', readings, fileName(file));
+    for (const strip of strips) to.strip(strip, options, file);
+    to.warnings(warnings, file);
+  }
+}
+
+function indented(value: unknown, spaces: number): string {
+  return JSON.stringify(value, null, 2).replaceAll('\n', `\n${' '.repeat(spaces)}`);
 }

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { InputError } from '../notebook-error.ts';
 import { curveReadingsOf } from './curve-readings-of.ts';
 import { readReadings, readingsReader, type ReadOptions } from './read-readings.ts';
+import type { ReadingsStrip } from './readings-strip.ts';
+import { recordReader } from './record-reader.ts';
 
 const faultOf = (text: string, options: ReadOptions = { file: 'a.csv' }): InputError => {
   try {
@@ -216,13 +218,47 @@ describe('readReadings', () => {
     expect(fault.place).toEqual({ file: 'a.csv', row: 2, column });
   });
 
-  it('refuses a text far larger than any file of readings, in pieces', () => {
-    const reader = readingsReader();
+  it('refuses a text longer than is allowed, in pieces', () => {
+    const sink = { score: () => 1, header: () => undefined, record: () => undefined };
+    const reader = recordReader(sink, {}, 2e6);
     reader.push(`${GOOD}\n`);
-    const piece = `A,1,0.05,1.5,${' '.repeat(999_987)}\n`;
     expect(() => {
-      for (let i = 0; i < 60; i += 1) reader.push(piece);
-    }).toThrow(/larger than 50 million characters/);
+      for (let i = 0; i < 3; i += 1) reader.push(`A,1,0.05,1.5,${' '.repeat(999_987)}\n`);
+    }).toThrow(/larger than 2 million characters/);
+  });
+});
+
+describe('readingsReader, strip by strip', () => {
+  const rows = (name: string, steps: number) =>
+    Array.from({ length: steps }, (_, i) => `${name},${i + 1},${-i / 10},${1 + i / 10}\n`).join('');
+  const HEADER = 'strip,step,log_exposure,density\n';
+
+  it('gives each strip as soon as enough others have come, whole and in order', () => {
+    const given: string[] = [];
+    const onStrip = (strip: ReadingsStrip) => given.push(`${strip.name} ${strip.readings.length}`);
+    const reader = readingsReader({}, { onStrip, openStrips: 2 });
+    reader.push(HEADER + rows('A', 3) + rows('B', 3) + rows('A', 1));
+    expect(given).toEqual([]);
+    reader.push(rows('C', 2));
+    expect(given).toEqual(['B 3']);
+    expect(reader.end().strips).toEqual([]);
+    expect(given).toEqual(['B 3', 'A 4', 'C 2']);
+  });
+
+  it('refuses a strip that goes on after it was given', () => {
+    const reader = readingsReader({}, { onStrip: () => undefined, openStrips: 1 });
+    expect(() => {
+      reader.push(HEADER + rows('A', 3) + rows('B', 3) + rows('A', 1));
+    }).toThrow(/row 8: strip "A" goes on after many others/);
+  });
+
+  it('gives what reading the whole file gives', () => {
+    const text = HEADER + rows('A', 4) + rows('B', 5) + rows('C', 6);
+    const strips: ReadingsStrip[] = [];
+    const reader = readingsReader({}, { onStrip: (strip) => strips.push(strip), openStrips: 1 });
+    for (const character of text) reader.push(character);
+    reader.end();
+    expect(strips).toEqual(readReadings(text).strips);
   });
 });
 

@@ -16,7 +16,8 @@ import {
   type ReadingsColumn,
 } from './readings-columns.ts';
 import { numberFromCell } from './number-from-cell.ts';
-import type { ReadingsFile, ReadingsStrip, StepReading } from './readings-strip.ts';
+import { PackedReadings } from './packed-readings.ts';
+import type { ReadingsFile, ReadingsStrip } from './readings-strip.ts';
 import { recordReader, type RecordReader } from './record-reader.ts';
 import { listingWarnings } from './listing-warnings.ts';
 
@@ -27,16 +28,30 @@ export interface ReadOptions {
   readonly stepsSuffice?: boolean;
 }
 
+/** How strips are handed on before the file has ended. */
+export interface StreamOptions {
+  /** Called once for each strip, as soon as it has ended; `end` then returns none. */
+  readonly onStrip: (strip: ReadingsStrip) => void;
+  /** A strip has ended when readings of so many others have come since its own. */
+  readonly openStrips?: number;
+}
+
+/** A stream holds so few strips that its text may be long: forty million readings or so. */
+const MOST_STREAMED = 2_000_000_000;
+const OPEN_STRIPS = 64;
+
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 interface Draft extends Omit<
   Mutable<ReadingsStrip>,
   'readings' | 'unexposedDensities' | 'warnings'
 > {
-  readonly readings: StepReading[];
+  readonly packed: PackedReadings;
   readonly unexposedDensities: number[];
   /** Rows that have a step but no exposure: a tablet shorter than the readings, perhaps. */
   readonly stepsUnexposed: { readonly step: number; readonly row: number }[];
 }
+/** What a row leaves out is as in the row before of the same name. */
+type Lasting = Pick<ReadingsStrip, 'material' | 'channel' | 'minutes' | 'celsius'>;
 
 const CHANNELS = ['visual', 'blue', 'green', 'red', 'ultraviolet'] as const;
 const MATERIALS = ['film', 'paper'] as const;
@@ -57,21 +72,38 @@ const RANGES = {
 type NumberColumn = keyof typeof RANGES;
 
 /**
- * A reader that is fed with pieces of text and holds only the readings, not the text.
+ * A reader that is fed with pieces of text and holds only the readings, not the text; with
+ * `stream`, only those of a few strips.
  *
  * @throws {InputError} from `push` or `end`, with file, row, column and remedy
  */
-export function readingsReader(options: ReadOptions = {}): {
+export function readingsReader(
+  options: ReadOptions = {},
+  stream?: StreamOptions,
+): {
   readonly push: (text: string) => void;
   readonly end: () => ReadingsFile;
 } {
   const place: Place = options.file === undefined ? {} : { file: options.file };
   const drafts = new Map<string, Draft>();
-  const lastOfName = new Map<string, Draft>();
+  const lastOfName = new Map<string, Lasting>();
+  const { onStrip, openStrips = OPEN_STRIPS } = stream ?? {};
+  const closed = new Set<string>();
+  let current: Draft | undefined;
+  let read = false;
   let map: ColumnMap = { at: {}, ignored: [] };
   let width = 0;
   let decimalComma = false;
   let commas = false;
+
+  const closeOldest = (): void => {
+    const [oldest] = drafts;
+    if (oldest === undefined || drafts.size <= openStrips) return;
+    const [key, draft] = oldest;
+    drafts.delete(key);
+    closed.add(key);
+    onStrip?.(stripOf(draft));
+  };
 
   const readRecord = (fields: readonly string[], row: number): void => {
     if (fields.length > width && fields.slice(width).some((field) => field !== '')) {
@@ -127,9 +159,12 @@ export function readingsReader(options: ReadOptions = {}): {
     const key = Object.values(described).join('\u0000');
     let draft = drafts.get(key);
     if (draft === undefined) {
+      if (closed.has(key)) throw inputFault.stripGoesOn({ ...place, row }, name);
       draft = {
         ...described,
-        readings: [],
+        // A part of the key: the name itself would hold on to the piece of text it was cut from.
+        name: key.slice(0, name.length),
+        packed: new PackedReadings(),
         unexposedDensities: [],
         stepsUnexposed: [],
         unread: 0,
@@ -138,7 +173,18 @@ export function readingsReader(options: ReadOptions = {}): {
       };
       drafts.set(key, draft);
     }
-    lastOfName.set(name, draft);
+    if (draft !== current) {
+      const { material, channel, minutes, celsius } = draft;
+      lastOfName.set(draft.name, { material, channel, minutes, celsius });
+      if (onStrip !== undefined) {
+        // The strip that was read longest ago stands first.
+        drafts.delete(key);
+        drafts.set(key, draft);
+        closeOldest();
+      }
+      current = draft;
+    }
+    read = true;
     draft.lastRow = row;
 
     const step = number('step');
@@ -150,7 +196,7 @@ export function readingsReader(options: ReadOptions = {}): {
       logExposure !== null ||
       (options.stepsSuffice === true && step !== null && step > 0);
     if (density === null) draft.unread += 1;
-    if (exposed) draft.readings.push({ step, tabletDensity, logExposure, density, row });
+    if (exposed) draft.packed.push({ step, tabletDensity, logExposure, density, row });
     else if (density !== null) {
       draft.unexposedDensities.push(density);
       if (step !== null && step > 0) draft.stepsUnexposed.push({ step, row });
@@ -169,17 +215,17 @@ export function readingsReader(options: ReadOptions = {}): {
       record: readRecord,
     },
     place,
+    stream === undefined ? undefined : MOST_STREAMED,
   );
 
   return {
     push: records.push,
     end: () => {
       records.end();
-      if (drafts.size === 0) throw inputFault.noRows(place);
-      const strips = [...drafts.values()].map(({ stepsUnexposed, ...draft }): ReadingsStrip => {
-        const odd = stepsUnexposed.map((row) => warning('unexposed-step', row));
-        return { ...draft, warnings: [...listingWarnings(draft), ...odd] };
-      });
+      if (!read) throw inputFault.noRows(place);
+      const strips = [...drafts.values()].map(stripOf);
+      drafts.clear();
+      if (onStrip !== undefined) strips.splice(0).forEach(onStrip);
       return {
         strips,
         columns: Object.keys(map.at),
@@ -188,6 +234,19 @@ export function readingsReader(options: ReadOptions = {}): {
             ? []
             : [warning('columns-ignored', { columns: map.ignored.join(', ') })],
       };
+    },
+  };
+}
+
+/** The strip of a draft; its readings are unpacked when they are asked for. */
+function stripOf({ stepsUnexposed, packed, ...draft }: Draft): ReadingsStrip {
+  const odd = stepsUnexposed.map((row) => warning('unexposed-step', row));
+  const warnings = [...listingWarnings({ ...draft, readings: packed.unpacked() }), ...odd];
+  return {
+    ...draft,
+    warnings,
+    get readings() {
+      return packed.unpacked();
     },
   };
 }

@@ -13,8 +13,8 @@ import { firstRecordEnd, lastRecordEnd } from './record-ends.ts';
 export type Delimiter = ',' | ';' | '\t';
 const DELIMITERS: readonly Delimiter[] = [',', ';', '\t'];
 
-/** The most text that is read: 50 million characters. */
-const MOST_CHARACTERS = 50_000_000;
+/** The most text that is read unless more is allowed: 200 million characters. */
+const MOST_CHARACTERS = 200_000_000;
 /** A row may have at most this many characters. */
 const MOST_HELD_BACK = 1_000_000;
 
@@ -35,10 +35,15 @@ export interface RecordReader {
 /**
  * @param sink - receives the header and the records; rows count from 1
  * @param place - names the file in messages
+ * @param mostCharacters - longer texts are refused
  * @returns a reader to feed with pieces of text, then to end
  * @throws {InputError} from `push` or `end`: empty, binary, too large, a quotation mark left open
  */
-export function recordReader(sink: RecordSink, place: Place = {}): RecordReader {
+export function recordReader(
+  sink: RecordSink,
+  place: Place = {},
+  mostCharacters = MOST_CHARACTERS,
+): RecordReader {
   let pending = '';
   let row = 0;
   let characters = 0;
@@ -102,8 +107,8 @@ export function recordReader(sink: RecordSink, place: Place = {}): RecordReader 
     push: (text) => {
       const clean = characters === 0 ? text.replace(/^\uFEFF/, '') : text;
       characters += text.length;
-      if (characters > MOST_CHARACTERS) {
-        throw inputFault.tooLarge(place, `${MOST_CHARACTERS / 1e6} million characters`);
+      if (characters > mostCharacters) {
+        throw inputFault.tooLarge(place, `${mostCharacters / 1e6} million characters`);
       }
       if (BINARY.test(clean)) throw inputFault.binary(place);
       pending += clean;

@@ -38,6 +38,14 @@ export const inputFault = {
       'Check the name and the permissions',
     ),
 
+  emptyDirectory: (place: Place) =>
+    new InputError(
+      'directory-empty',
+      place,
+      'the directory holds no file of readings',
+      'Give files that end in .csv, .tsv, .txt, .cgats or .json',
+    ),
+
   unwritable: (place: Place, reason: string) =>
     new InputError(
       'file-unwritable',
@@ -60,6 +68,14 @@ export const inputFault = {
       place,
       `the file is larger than ${most}`,
       'Split it by strips and give the parts one by one',
+    ),
+
+  stripGoesOn: (place: Place, strip: string) =>
+    new InputError(
+      'strip-goes-on',
+      place,
+      `strip ${shown(strip)} goes on after many others, when its result was already given`,
+      'Sort the file by strip, or leave out --jsonl and --csv',
     ),
 
   openQuote: (place: Place) =>

@@ -1,0 +1,48 @@
+/** The measures of a film strip as JSON: the contract's keys first, then what else is known. */
+import type { FamiliesCompared } from '@wedgebook/core';
+import { fittedFacts } from '../strips/describe-strip.ts';
+import type { MeasuredFilm } from './film-text.ts';
+import { shownWarnings } from './warnings.ts';
+
+export function filmJson({ fitted, measures, compared }: MeasuredFilm): object {
+  const { curve } = fitted;
+  return {
+    ...fittedFacts(fitted),
+    parameters: curve && parametersJson(curve.parameterNames, curve.parameters),
+    baseFog: measures?.baseFog ?? null,
+    densityMax: measures?.densityMax ?? null,
+    gamma: measures?.gamma ?? null,
+    inertia: measures?.inertia ?? null,
+    speedPoint: measures?.speedPoint ?? null,
+    isoTriangle: measures?.isoTriangle ?? null,
+    speed: measures?.speed ?? null,
+    contrastIndex: measures?.contrastIndex ?? null,
+    averageGradients: measures?.averageGradients ?? [],
+    fractionalGradientSpeed: measures?.fractionalGradientSpeed ?? null,
+    hurterDriffieldSpeed: measures?.hurterDriffieldSpeed ?? null,
+    usefulRange: measures?.usefulRange ?? null,
+    residualStandardDeviation: curve?.residualStandardDeviation ?? null,
+    degreesOfFreedom: curve?.degreesOfFreedom ?? null,
+    ...(compared !== null && { comparison: comparisonJson(compared) }),
+    warnings: shownWarnings(fitted.warnings, measures?.warnings ?? []),
+  };
+}
+
+function comparisonJson({ verdict, best, families }: FamiliesCompared): object {
+  return {
+    verdict,
+    best,
+    families: families.map(({ family, status, difference, weight, ...rest }) => ({
+      family,
+      status,
+      difference,
+      weight,
+      parameterCount: rest.parameterCount,
+      residualStandardDeviation: rest.residualStandardDeviation,
+    })),
+  };
+}
+
+function parametersJson(names: readonly string[], values: readonly number[]): object[] {
+  return values.map((value, index) => ({ name: names[index] ?? String(index + 1), value }));
+}

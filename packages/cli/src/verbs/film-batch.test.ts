@@ -1,0 +1,106 @@
+import { csvParse } from 'd3-dsv';
+import { describe, expect, it } from 'vitest';
+import { ran } from '../memory-io.ts';
+import { PAPER_105, SOFT_TOE } from './sample-files.ts';
+
+const named = (name: string) => SOFT_TOE.replaceAll(/^B,/gm, `${name},`);
+const FILES = {
+  'dir/one.csv': named('A') + named('B').replace(/^.*\n/, ''),
+  'dir/two.csv': named('C'),
+  '-': named('D'),
+  'bad.csv': 'strip,log_exposure,density\nA,-1,oops\n',
+  'paper.csv': PAPER_105,
+};
+
+const lines = (stdout: string) =>
+  stdout
+    .trimEnd()
+    .split('\n')
+    .map(
+      (line) =>
+        JSON.parse(line) as {
+          file: string;
+          strip: string;
+          gamma: { value: number };
+          speed: { kind: string };
+        },
+    );
+
+describe('film, many files', () => {
+  it('takes files, directories and standard input, in the order given', async () => {
+    const { exitCode, stdout } = await ran(['film', '-', 'dir', '--jsonl'], FILES);
+    expect(exitCode).toBe(0);
+    expect(lines(stdout).map(({ file, strip }) => `${file} ${strip}`)).toEqual([
+      'standard input D',
+      'dir/one.csv A',
+      'dir/one.csv B',
+      'dir/two.csv C',
+    ]);
+  });
+
+  it('says the same by line, by document, and of one file alone', async () => {
+    const [all, each, alone] = await Promise.all(
+      [
+        ['dir', '--json'],
+        ['dir', '--jsonl'],
+        ['dir/two.csv', '--json'],
+      ].map((words) => ran(['film', ...words], FILES)),
+    );
+    const document = JSON.parse(all?.stdout ?? '') as { strips: unknown[] };
+    expect(document.strips).toEqual(lines(each?.stdout ?? ''));
+    const one = JSON.parse(alone?.stdout ?? '') as { strips: object[] };
+    expect(one.strips[0]).not.toHaveProperty('file');
+    expect(document.strips[2]).toEqual({ file: 'dir/two.csv', ...one.strips[0] });
+    expect(alone?.stdout).toBe(`${JSON.stringify(one, null, 2)}\n`);
+  });
+
+  it('writes a table for other tools, numbers in full, errors beside them', async () => {
+    const [csv, json] = await Promise.all([
+      ran(['film', 'dir', '--csv'], FILES),
+      ran(['film', 'dir', '--jsonl'], FILES),
+    ]);
+    const rows = csvParse(csv.stdout);
+    const strips = lines(json.stdout);
+    expect(rows.map(({ strip }) => strip)).toEqual(['A', 'B', 'C']);
+    rows.forEach((row, index) => {
+      expect(Number(row['gamma'])).toBe(strips[index]?.gamma.value);
+      expect(Number(row['gamma_standard_error'])).toBeGreaterThan(0);
+      expect(row['speed_kind']).toBe(strips[index]?.speed.kind);
+    });
+    expect(rows.columns).toContain('average_gradient_1_30');
+  });
+
+  it('stops at a bad file, or tells it and goes on where that is asked', async () => {
+    const stopped = await ran(['film', 'bad.csv', 'dir', '--jsonl'], FILES);
+    expect(stopped).toMatchObject({ exitCode: 1, stdout: '' });
+    expect(stopped.stderr).toMatch(/bad\.csv, row 2, column "density"/);
+    const whole = await ran(['film', 'dir', 'bad.csv', '--json'], FILES);
+    expect(whole).toMatchObject({ exitCode: 1, stdout: '' });
+    const words = ['film', 'bad.csv', 'dir', 'paper.csv', '--jsonl', '--keep-going'];
+    const went = await ran(words, FILES);
+    expect(went.exitCode).toBe(1);
+    expect(lines(went.stdout)).toHaveLength(3);
+    expect(went.stderr).toMatch(/^.*bad\.csv.*\n.*paper\.csv: .*no film.*\n$/);
+  });
+
+  it.each([
+    ['two outputs', ['film', 'dir', '--json', '--csv'], /only one of/],
+    ['a comparison without columns', ['film', 'dir', '--csv', '--compare'], /no columns/],
+    ['standard input twice', ['film', '-', '-'], /only once/],
+  ])('refuses %s', async (_what, words, fault) => {
+    const { exitCode, stdout, stderr } = await ran(words, FILES);
+    expect({ exitCode, stdout }).toEqual({ exitCode: 2, stdout: '' });
+    expect(stderr).toMatch(fault);
+  });
+
+  it('reads notebooks and CGATS.17 among the files', async () => {
+    const { written } = await ran(
+      ['convert', 'dir/one.csv', '--to', 'cgats', '-o', 'one.txt'],
+      FILES,
+    );
+    const files = { ...FILES, 'one.txt': written['one.txt'] ?? '' };
+    const { stdout } = await ran(['film', 'one.txt', 'dir/one.csv', '--jsonl'], files);
+    const [a, b, c, d] = lines(stdout);
+    expect([a?.gamma, b?.gamma]).toEqual([c?.gamma, d?.gamma]);
+  });
+});
