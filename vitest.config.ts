@@ -42,6 +42,7 @@ export default defineConfig({
           globalSetup: ['test/browser/build-app.ts'],
           testTimeout: 60_000,
           hookTimeout: 120_000,
+          expect: { poll: { timeout: 20_000 } },
           fileParallelism: false,
         },
       },

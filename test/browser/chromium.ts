@@ -7,7 +7,7 @@ import {
   type Page,
 } from 'playwright-core';
 
-const FLAGS = [
+export const FLAGS = [
   '--headless',
   '--no-sandbox',
   '--disable-gpu',
@@ -18,10 +18,11 @@ const FLAGS = [
   '--disable-sync',
 ];
 
-/** Starts Debian's Chromium, or the one that WEDGEBOOK_CHROMIUM names. */
+/** Debian's Chromium, or the one that WEDGEBOOK_CHROMIUM names. */
+export const EXECUTABLE = process.env['WEDGEBOOK_CHROMIUM'] ?? '/usr/bin/chromium';
+
 export function launchChromium(flags: readonly string[] = []): Promise<Browser> {
-  const executablePath = process.env['WEDGEBOOK_CHROMIUM'] ?? '/usr/bin/chromium';
-  return chromium.launch({ executablePath, args: [...FLAGS, ...flags] });
+  return chromium.launch({ executablePath: EXECUTABLE, args: [...FLAGS, ...flags] });
 }
 
 export type Theme = 'light' | 'dim' | 'darkroom';
@@ -38,13 +39,15 @@ export interface OpenOptions {
   readonly height?: number;
   readonly theme?: Theme;
   readonly context?: BrowserContextOptions;
+  /** Runs in the page before the app does. */
+  readonly script?: () => void;
 }
 
 /** Opens the app in a context of its own, with nothing stored. */
 export async function openApp(
   browser: Browser,
   url: string,
-  { width = 1280, height = 900, theme = 'light', context: options = {} }: OpenOptions = {},
+  { width = 1280, height = 900, theme = 'light', context: options = {}, script }: OpenOptions = {},
 ): Promise<AppPage> {
   const context = await browser.newContext({ viewport: { width, height }, ...options });
   const page = await context.newPage();
@@ -61,6 +64,7 @@ export async function openApp(
       localStorage.setItem('wedgebook-theme', chosen);
     }
   }, theme);
+  if (script !== undefined) await page.addInitScript(script);
   await page.goto(url);
   await page.locator('wb-sheet svg').first().waitFor();
   return { page, faults, close: () => context.close() };

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import type { NotebookDocument } from '@wedgebook/notebook';
 import { describe, expect, it } from 'vitest';
 import { cellOf, textOf } from './chromium.ts';
 import { withApp } from './with-app.ts';
@@ -16,6 +17,7 @@ async function exported(): Promise<{ name: string; text: string }> {
   };
 }
 
+const titleField = () => app.page.getByLabel('Title of the notebook');
 const choose = (name: string, text: string) =>
   app.page
     .locator('input[type=file]')
@@ -38,7 +40,8 @@ describe('the notebook', () => {
     await choose(first.name, first.text);
     const dialog = page.getByRole('dialog');
     await dialog.waitFor();
-    expect(await textOf(dialog)).toMatch(/22 strips, 3 negatives and 3 papers/);
+    expect(await textOf(dialog.getByRole('row', { name: /^strips/ }))).toBe('strips 22–––');
+    expect(await textOf(dialog)).toContain('new negatives: “Ferry coming in, first light”');
     await dialog.getByRole('button', { name: 'Replace' }).click();
     expect(await cellOf(page, 0, 1).inputValue()).toBe('1.41');
     expect(await cellOf(page, 1, 1).inputValue()).toBe('oops');
@@ -51,13 +54,47 @@ describe('the notebook', () => {
     const other = text.replace('Ferry and landing stage in river fog', 'Another notebook');
     await choose('other.json', other);
     await page.getByRole('button', { name: 'Keep the present one' }).click();
-    const title = page.getByLabel('Title of the notebook');
+    const title = titleField();
     expect(await title.inputValue()).toContain('Ferry');
     await choose('other.json', other);
     await page.getByRole('button', { name: 'Replace' }).click();
     expect(await title.inputValue()).toBe('Another notebook');
     await page.getByRole('button', { name: 'Undo' }).click();
     expect(await title.inputValue()).toContain('Ferry');
+  });
+
+  it('merges a file: adds what is new, keeps what differs beside the own, in one step of undo', async () => {
+    const { page } = app;
+    const { text } = await exported();
+    const saved = JSON.parse(text) as { document: NotebookDocument };
+    const [strip, ...strips] = saved.document.strips;
+    const film = { id: 'new-film', name: 'roll film', developerId: null, note: '' };
+    saved.document = {
+      ...saved.document,
+      strips: [{ ...strip!, note: 'another note' }, ...strips],
+      films: [...saved.document.films, film],
+    };
+    await choose('other.json', JSON.stringify(saved));
+    const dialog = page.getByRole('dialog');
+    expect(await textOf(dialog.getByRole('row', { name: /^strips/ }))).toBe('strips –121–');
+    expect(await textOf(dialog.getByRole('row', { name: /^films/ }))).toBe('films 1–1–');
+    await dialog.getByRole('button', { name: 'Merge' }).click();
+    const rack = page.locator('wb-readings .rack button');
+    expect(await rack.filter({ hasText: '(from the file)' }).count()).toBe(1);
+    const merged = JSON.parse((await exported()).text) as { document: NotebookDocument };
+    expect(merged.document.strips).toHaveLength(strips.length + 2);
+    expect(merged.document.films.at(-1)).toEqual(film);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect((await exported()).text).toBe(text);
+  });
+
+  it('says that a file is the same as what is open', async () => {
+    const { text } = await exported();
+    await choose('same.json', text);
+    const dialog = app.page.getByRole('dialog');
+    expect(await textOf(dialog)).toContain('nothing would change');
+    await dialog.getByRole('button', { name: 'Close' }).click();
+    await dialog.waitFor({ state: 'detached' });
   });
 
   it.each([

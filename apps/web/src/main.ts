@@ -5,20 +5,21 @@ import { demoDocument } from './state/demo.ts';
 import type { App, Session } from './state/app.ts';
 import { Derive } from './state/derive.ts';
 import { DeriveBath } from './state/derive-bath.ts';
-import { keep, readKept, type Found } from './state/keeper.ts';
+import { dateOf, findKept } from './keeping/found.ts';
+import { Keeper } from './keeping/keeper.ts';
+import { Storage } from './keeping/storage.ts';
 import { Observable } from './state/observable.ts';
 import { firstStripId } from './state/start.ts';
-import { Storage } from './state/storage.ts';
 import { applyWork, type WorkCommand, type WorkDocument } from './state/work.ts';
 import { rememberedTheme, showTheme } from './theme/theme.ts';
-import { text } from './text.ts';
 import { WedgebookApp } from './wb-app.ts';
 
 async function start(): Promise<void> {
   const theme = rememberedTheme();
   showTheme(theme);
-  const storage = new Storage();
-  const found = await open(storage);
+  let keeper: Keeper | null = null;
+  const storage = new Storage(() => keeper?.lost());
+  const found = await findKept(storage);
   const initial = found.document ?? demoDocument;
   const derive = new Derive();
   const app: App = {
@@ -36,7 +37,7 @@ async function start(): Promise<void> {
       theme,
       slipSearch: false,
       announcement: '',
-      lastSaved: found.savedAt,
+      lastSaved: dateOf(found.kept?.savedAt),
       lastExported: found.exportedAt,
       saveFault: found.fault,
     }),
@@ -48,7 +49,8 @@ async function start(): Promise<void> {
   });
   const page = new WedgebookApp();
   page.app = app;
-  page.noteExport = keep(app, storage).noteExport;
+  keeper = new Keeper(app, storage, found);
+  page.keeper = keeper;
   document.body.append(page);
   await searchForSlips(app);
 }
@@ -57,17 +59,6 @@ async function start(): Promise<void> {
 async function searchForSlips({ derive, session }: App): Promise<void> {
   derive.suspects = (await import('@wedgebook/core/suspects')).findSuspects;
   session.set({ slipSearch: true });
-}
-
-/** A browser that bars its database still gets the app, with a word that nothing is kept. */
-async function open(storage: Storage): Promise<Found> {
-  try {
-    return await readKept(storage);
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    const fault = text.storage.cannotSave(why);
-    return { document: null, savedAt: null, exportedAt: null, fault };
-  }
 }
 
 void start();

@@ -9,6 +9,7 @@ import { app } from './text/app.ts';
 import { bathLog, steps, timer } from './text/bath-log.ts';
 import { compared } from './text/compared.ts';
 import { families } from './text/families.ts';
+import { keeping } from './text/keeping.ts';
 import { measures } from './text/measures.ts';
 import { bath, gradeDetail, gradeLong, gradeShort } from './text/phrases.ts';
 import { readings, sheet } from './text/readings.ts';
@@ -87,12 +88,7 @@ export const text = {
     tabletShort: 'A tablet has at least four steps: type their densities, clear end first.',
   },
   chart: { table: 'The same figures as a table' },
-  storage: {
-    setAside: (why: string) =>
-      `The notebook kept in this browser could not be opened (${why}). It was set aside, not deleted, and the demonstration notebook is shown.`,
-    cannotSave: (why: string) =>
-      `The notebook cannot be kept in this browser (${why}). Export it to a file now, so that nothing is lost.`,
-  },
+  keeping,
   sheet,
   readings,
   sheetFigure,

@@ -204,23 +204,6 @@ export const appStyles = css`
       visibility: hidden;
     }
   }
-  dialog {
-    border: 1px solid var(--frame);
-    border-radius: 0.5rem;
-    background: var(--surface);
-    color: var(--text);
-    padding: 1.5rem;
-    max-width: 34rem;
-  }
-  dialog::backdrop {
-    background: rgb(0 0 0 / 60%);
-  }
-  .choices {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.75rem;
-    margin-top: 1.25rem;
-  }
   @media (max-width: 40rem) {
     .wide-only,
     nav li + li a::before {

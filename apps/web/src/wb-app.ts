@@ -12,6 +12,8 @@ import {
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
+import type { SaveFault } from './keeping/found.ts';
+import type { Keeper } from './keeping/keeper.ts';
 import { demoDocument } from './state/demo.ts';
 import { download } from './parts/download.ts';
 import { LazyStationElement } from './parts/lazy-station.ts';
@@ -43,12 +45,10 @@ export class WedgebookApp extends LitElement {
   static override styles = [sharedStyles, appStyles];
 
   @property({ attribute: false }) app!: App;
-  @property({ attribute: false }) noteExport: (date: Date) => void = () => undefined;
-  @state() private incoming: { document: NotebookDocument; mended: number } | null = null;
+  @property({ attribute: false }) keeper!: Keeper;
   @state() private importFault: string | null = null;
   /** What was noted while reading a file. */
   @state() private importNotes: readonly string[] = [];
-  @query('dialog') private readonly dialog!: HTMLDialogElement | null;
   @query('#file') private readonly file!: HTMLInputElement | null;
 
   private readonly provider = new ContextProvider(this, { context: appContext });
@@ -89,7 +89,7 @@ export class WedgebookApp extends LitElement {
               </div>`
             : nothing
         }
-        ${saveFault === null ? nothing : html`<p class="notice wrong" role="alert">${saveFault}</p>`}
+        ${saveFault === null ? nothing : this.faultTemplate(saveFault)}
         ${this.importFault === null ? nothing : html`<p class="notice wrong" role="alert">${this.importFault}</p>`}
         ${
           this.importNotes.length === 0
@@ -124,7 +124,6 @@ export class WedgebookApp extends LitElement {
       </footer>
       <div class="visually-hidden" role="status" aria-live="polite">${announcement}</div>
       ${announcement === '' ? nothing : html`<p class="toast no-print" aria-hidden="true">${announcement}</p>`}
-      ${this.dialogTemplate()}
     `;
   }
 
@@ -183,6 +182,7 @@ export class WedgebookApp extends LitElement {
             ${THEMES.map((each) => html`<option value=${each} ?selected=${each === theme}>${text.app.themes[each]}</option>`)}
           </select>
         </label>
+        <button @click=${this.showKeeping}>${text.keeping.button}</button>
         <span class="kept">
           <span data-saved=${lastSaved?.toISOString() ?? nothing}>${text.app.saved(lastSaved)}</span
           >,
@@ -197,42 +197,35 @@ export class WedgebookApp extends LitElement {
     </header>`;
   }
 
-  private dialogTemplate(): TemplateResult {
-    const { incoming } = this;
-    return html`<dialog
-      aria-labelledby="ask"
-      @close=${() => {
-        this.incoming = null;
-      }}
-    >
+  /** Why the notebook cannot be kept, with the ways out. */
+  private faultTemplate({ kind, sentence }: SaveFault): TemplateResult {
+    const t = text.keeping;
+    const reload = () => {
+      location.reload();
+    };
+    return html`<div class="notice" role="alert">
+      <p class="wrong">${sentence}</p>
+      ${kind === 'set-aside' ? nothing : html`<button @click=${this.export}>${t.exportNow}</button>`}
+      ${kind === 'full' ? html`<button @click=${this.showKeeping}>${t.button}</button>` : nothing}
       ${
-        incoming === null
-          ? nothing
-          : html`<h2 id="ask">${text.app.importTitle}</h2>
-              <p>
-                ${text.app.importAsk(
-                  incoming.document.title,
-                  text.app.importCounts(
-                    incoming.document.strips.length,
-                    incoming.document.negatives.length,
-                    incoming.document.papers.length,
-                  ),
-                )}
-              </p>
-              ${incoming.mended > 0 ? html`<p>${text.app.importMended(incoming.mended)}</p>` : nothing}
-              <div class="choices">
-                <button class="primary" @click=${this.acceptImport}>${text.app.importYes}</button>
-                <button
-                  @click=${() => {
-                    this.dialog?.close();
-                  }}
-                >
-                  ${text.app.importNo}
-                </button>
-              </div>`
+        kind === 'full' || kind === 'barred'
+          ? html`<button @click=${() => this.keeper.retry()}>${t.retry}</button>`
+          : nothing
       }
-    </dialog>`;
+      ${kind === 'newer' || kind === 'lost' ? html`<button @click=${reload}>${t.reload}</button>` : nothing}
+    </div>`;
   }
+
+  private readonly showKeeping = async (): Promise<void> => {
+    const [{ KeepingDialog }, { openDialog }] = await Promise.all([
+      import('./dialogs/keeping-dialog.ts'),
+      import('./dialogs/open-dialog.ts'),
+    ]);
+    const dialog = new KeepingDialog();
+    dialog.keeper = this.keeper;
+    dialog.export = this.export;
+    await openDialog(this.renderRoot, dialog);
+  };
 
   private readonly undo = () => {
     this.app.store.undo();
@@ -295,7 +288,7 @@ export class WedgebookApp extends LitElement {
     const date = new Date();
     const name = text.app.fileName(document.title, date);
     download(name, notebookToText(document), 'application/json');
-    this.noteExport(date);
+    this.keeper.noteExport(date);
     this.app.session.set({ announcement: text.app.exportedNow(name) });
   };
 
@@ -314,9 +307,15 @@ export class WedgebookApp extends LitElement {
         this.importNotes = notesOf(read.warnings, read.tabletAssumed);
         return;
       }
-      this.incoming = { document: read.document, mended: read.mended };
-      await this.updateComplete;
-      this.dialog?.showModal();
+      const [{ ImportDialog }, { openDialog }] = await Promise.all([
+        import('./dialogs/import-dialog.ts'),
+        import('./dialogs/open-dialog.ts'),
+      ]);
+      const dialog = new ImportDialog();
+      dialog.incoming = read.document;
+      dialog.mended = read.mended;
+      dialog.keeper = this.keeper;
+      await openDialog(this.renderRoot, dialog);
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
       this.importFault = text.app.importFailed(why);
@@ -338,22 +337,16 @@ export class WedgebookApp extends LitElement {
     });
   }
 
-  private readonly acceptImport = (): void => {
-    const { incoming } = this;
-    this.dialog?.close();
-    if (incoming === null) return;
-    this.load(incoming.document, text.app.imported(incoming.document.title));
-  };
-
   private readonly startEmpty = (): void => {
     this.load(emptyDocument(), text.app.emptied);
   };
 
   private readonly openDemo = (): void => {
-    this.load(demoDocument, text.app.imported(demoDocument.title));
+    this.load(demoDocument, text.keeping.replaced(demoDocument.title));
   };
 
   private load(document: NotebookDocument, announcement: string): void {
+    void this.keeper.takeSnapshot('before-replacing');
     this.app.store.dispatch({ type: 'document/load', document });
     this.app.session.set({ stripId: firstStripId(document), announcement });
   }

@@ -4,6 +4,7 @@
 import { createContext } from '@lit/context';
 import type { MeterScale } from '@wedgebook/core';
 import type { DocumentStore } from '@wedgebook/notebook';
+import type { SaveFault } from '../keeping/found.ts';
 import type { Derive } from './derive.ts';
 import type { DeriveBath } from './derive-bath.ts';
 import type { Observable } from './observable.ts';
@@ -31,7 +32,7 @@ export interface Session {
   readonly lastSaved: Date | null;
   readonly lastExported: Date | null;
   /** Why the notebook cannot be kept, or null. */
-  readonly saveFault: string | null;
+  readonly saveFault: SaveFault | null;
 }
 
 export interface App {

@@ -40,16 +40,6 @@ export const app = {
     'Red on black is no safelight. Film needs total darkness; before you use any screen near paper, leave a pre-exposed piece beside it and look for fog.',
   footer:
     'Everything stays in this browser. Export now and then: browsers may clear what they keep.',
-  importTitle: 'Replace this notebook?',
-  importAsk: (title: string, counts: string) =>
-    `“${title}” holds ${counts}. It will replace the notebook that is open; Undo brings that one back.`,
-  importCounts: (strips: number, negatives: number, papers: number) =>
-    `${plural(strips, 'strip')}, ${plural(negatives, 'negative')} and ${plural(papers, 'paper')}`,
-  importMended: (count: number) =>
-    `${plural(count, 'reference')} in the file ${count === 1 ? 'leads' : 'lead'} nowhere and will be emptied.`,
-  importYes: 'Replace',
-  importNo: 'Keep the present one',
-  imported: (title: string) => `“${title}” opened. Undo brings the notebook before it back.`,
   importFailed: (why: string) => `The file was not opened; nothing was changed. ${why}`,
   fileName: (title: string, date: Date) =>
     `${

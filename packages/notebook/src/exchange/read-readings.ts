@@ -51,7 +51,19 @@ interface Draft extends Omit<
   readonly stepsUnexposed: { readonly step: number; readonly row: number }[];
 }
 /** What a row leaves out is as in the row before of the same name. */
-type Lasting = Pick<ReadingsStrip, 'material' | 'channel' | 'minutes' | 'celsius'>;
+type Lasting = Pick<
+  ReadingsStrip,
+  | 'name'
+  | 'material'
+  | 'channel'
+  | 'minutes'
+  | 'celsius'
+  | 'processedOn'
+  | 'control'
+  | 'setting'
+  | 'softSeconds'
+  | 'hardSeconds'
+>;
 
 const CHANNELS = ['visual', 'blue', 'green', 'red', 'ultraviolet'] as const;
 const MATERIALS = ['film', 'paper'] as const;
@@ -174,8 +186,7 @@ export function readingsReader(
       drafts.set(key, draft);
     }
     if (draft !== current) {
-      const { material, channel, minutes, celsius } = draft;
-      lastOfName.set(draft.name, { material, channel, minutes, celsius });
+      lastOfName.set(draft.name, { ...described, name: draft.name });
       if (onStrip !== undefined) {
         // The strip that was read longest ago stands first.
         drafts.delete(key);
