@@ -74,7 +74,11 @@ async function page(): Promise<void> {
   const browser = await launchChromium();
   const { page, close } = await openApp(browser, server.url, { width: 1920, height: 1080 });
   await page.locator('nav a[href="#picture"]').click();
+  await page.locator('wb-picture wb-chart').scrollIntoViewIfNeeded();
   await page.locator('wb-picture wb-chart svg').first().waitFor();
+  await page.locator('wb-prints canvas').first().scrollIntoViewIfNeeded();
+  // The whole scene replaces its sketch.
+  await page.waitForTimeout(8000);
   const found = await page.locator('wb-picture').evaluate(async (station, steps) => {
     const root = station.shadowRoot;
     const view = root?.querySelector('wb-prints');

@@ -8,7 +8,10 @@ const app = withApp();
 
 async function openPicture(page: Page): Promise<void> {
   await page.locator('nav a[href="#picture"]').click();
+  // What is out of sight is not laid out.
+  await page.locator('wb-picture wb-chart').scrollIntoViewIfNeeded();
   await page.locator('wb-picture wb-chart svg').first().waitFor();
+  await page.locator('wb-prints canvas').first().scrollIntoViewIfNeeded();
 }
 
 /** Mean of the red, green and blue of a pane as it stands on the screen. */

@@ -21,7 +21,7 @@ export class PictureClient {
   readonly #worker = new Worker(new URL('./picture.worker.ts', import.meta.url), {
     type: 'module',
   });
-  readonly #onDrawn: (milliseconds: number) => void;
+  readonly #onDrawn: (bitmaps: readonly (ImageBitmap | null)[], milliseconds: number) => void;
   /** Told when the picture that was answered first as a sketch is there in full. */
   onRefined: (facts: PictureFacts) => void = () => undefined;
   #job = 0;
@@ -30,7 +30,7 @@ export class PictureClient {
   #next: DrawRequest | null = null;
   #probes: ((tone: number | null) => void)[] = [];
 
-  constructor(onDrawn: (milliseconds: number) => void) {
+  constructor(onDrawn: (bitmaps: readonly (ImageBitmap | null)[], milliseconds: number) => void) {
     this.#onDrawn = onDrawn;
     this.#worker.addEventListener('message', ({ data }: MessageEvent<PictureAnswer>) => {
       this.#take(data);
@@ -39,10 +39,6 @@ export class PictureClient {
     this.#worker.addEventListener('error', ({ message }) => {
       this.#waiting?.reject(new PictureError('broken', message));
     });
-  }
-
-  setCanvases(canvases: readonly OffscreenCanvas[]): void {
-    this.#send({ kind: 'canvases', canvases }, [...canvases]);
   }
 
   demo(): Promise<PictureFacts> {
@@ -112,7 +108,7 @@ export class PictureClient {
         this.#drawing = false;
         const next = this.#next;
         this.#next = null;
-        this.#onDrawn(message.milliseconds);
+        this.#onDrawn(message.bitmaps, message.milliseconds);
         if (next !== null) this.draw(next);
         break;
       }

@@ -13,7 +13,6 @@ export type PictureFacts = Omit<TonePicture, 'tones'> & {
 };
 
 export type PictureRequest =
-  | { readonly kind: 'canvases'; readonly canvases: readonly OffscreenCanvas[] }
   | { readonly kind: 'demo'; readonly job: number }
   | {
       readonly kind: 'file';
@@ -31,7 +30,7 @@ export interface DrawRequest {
   readonly width: number;
   readonly height: number;
   readonly view: View;
-  /** Colours by tone for each canvas; null leaves a canvas as it is. */
+  /** Colours by tone for each pane; null leaves a pane as it is. */
   readonly tables: readonly (Uint32Array | null)[];
   readonly ground: number;
 }
@@ -44,5 +43,10 @@ export type PictureAnswer =
       readonly fault: PictureFault;
       readonly detail: string;
     }
-  | { readonly kind: 'drawn'; readonly milliseconds: number }
+  | {
+      readonly kind: 'drawn';
+      /** One a pane, null where it was left as it is. */
+      readonly bitmaps: readonly (ImageBitmap | null)[];
+      readonly milliseconds: number;
+    }
   | { readonly kind: 'tone'; readonly tone: number | null };

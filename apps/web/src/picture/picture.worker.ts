@@ -12,10 +12,8 @@ import { tonesOfImage, tonesOfLogs, type ToneEncoding, type TonePicture } from '
 import { paint, tonesInView, type View } from './viewport.ts';
 
 let picture: TonePicture | null = null;
-let canvases: readonly OffscreenCanvas[] = [];
 /** Tones of the panes as last seen: a slider changes tables, not tones. */
 let seen: { readonly key: string; readonly tones: Uint16Array } | null = null;
-let image: ImageData | null = null;
 /** The picture asked for last. */
 let latest = 0;
 
@@ -23,15 +21,12 @@ let latest = 0;
 const SKETCH = 4;
 const ROWS_AT_ONCE = 12;
 
-function answer(message: PictureAnswer): void {
-  postMessage(message);
+function answer(message: PictureAnswer, transfer: Transferable[] = []): void {
+  postMessage(message, { transfer });
 }
 
 addEventListener('message', ({ data }: MessageEvent<PictureRequest>) => {
   switch (data.kind) {
-    case 'canvases':
-      canvases = data.canvases;
-      break;
     case 'demo':
       void drawDemo(data.job);
       break;
@@ -40,7 +35,7 @@ addEventListener('message', ({ data }: MessageEvent<PictureRequest>) => {
       void decode(data.job, data.name, new Uint8Array(data.bytes), data.encoding);
       break;
     case 'draw':
-      draw(data);
+      void draw(data);
       break;
     case 'probe': {
       const at = picture === null ? undefined : picture.tones[data.y * picture.width + data.x];
@@ -96,22 +91,23 @@ function take(
   answer({ kind: 'picture', job, facts: { width, height, low, high, counts, ...about } });
 }
 
-function draw({ width, height, view, tables, ground }: DrawRequest): void {
+async function draw({ width, height, view, tables, ground }: DrawRequest): Promise<void> {
   const begun = performance.now();
+  const bitmaps: (ImageBitmap | null)[] = [];
   if (picture !== null && width > 0 && height > 0) {
     const tones = tonesOf(picture, view, width, height);
-    if (image?.width !== width || image.height !== height) image = new ImageData(width, height);
-    const pixels = new Uint32Array(image.data.buffer);
-    for (const [index, canvas] of canvases.entries()) {
-      const table = tables[index] ?? null;
-      if (table === null) continue;
-      if (canvas.width !== width) canvas.width = width;
-      if (canvas.height !== height) canvas.height = height;
-      paint(tones, table, ground, pixels);
-      canvas.getContext('2d', { alpha: false })?.putImageData(image, 0, 0);
+    for (const table of tables) {
+      if (table === null) {
+        bitmaps.push(null);
+        continue;
+      }
+      const image = new ImageData(width, height);
+      paint(tones, table, ground, new Uint32Array(image.data.buffer));
+      bitmaps.push(await createImageBitmap(image));
     }
   }
-  answer({ kind: 'drawn', milliseconds: performance.now() - begun });
+  const transfer = bitmaps.filter((bitmap) => bitmap !== null);
+  answer({ kind: 'drawn', bitmaps, milliseconds: performance.now() - begun }, transfer);
 }
 
 function tonesOf(from: TonePicture, view: View, width: number, height: number): Uint16Array {

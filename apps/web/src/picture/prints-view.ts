@@ -30,7 +30,7 @@ export interface Pane {
   readonly table: Uint32Array | null;
 }
 
-/** Panes at most: the canvases are made once and handed to the worker. */
+/** Panes at most: four prints and a difference. */
 const PANES = 5;
 const KEY_STEP = 0.12;
 const ZOOM_STEP = 1.5;
@@ -48,6 +48,16 @@ export class PrintsView extends LitElement {
       }
       .panes.wide {
         grid-template-columns: repeat(2, minmax(0, 1fr));
+      }
+      /* Captions of neighbours share a row, so that their pictures stand level. */
+      .panes.wide figure {
+        display: grid;
+        grid-template-rows: subgrid;
+        grid-row: span 2;
+        row-gap: 0.35rem;
+      }
+      .panes.wide figure[hidden] {
+        display: none;
       }
       .panes.wide .difference {
         grid-column: 1 / -1;
@@ -102,7 +112,8 @@ export class PrintsView extends LitElement {
   @state() private view: View = WHOLE;
   @state() private width = 0;
 
-  readonly client = new PictureClient((milliseconds) => {
+  readonly client = new PictureClient((bitmaps, milliseconds) => {
+    this.#show(bitmaps);
     this.dispatchEvent(new CustomEvent('wb-drawn', { detail: milliseconds }));
   });
   readonly #pointers = new Map<number, { x: number; y: number }>();
@@ -121,8 +132,6 @@ export class PrintsView extends LitElement {
   }
 
   protected override firstUpdated(): void {
-    const canvases = [...this.renderRoot.querySelectorAll('canvas')];
-    this.client.setCanvases(canvases.map((canvas) => canvas.transferControlToOffscreen()));
     // Lit's listeners are passive where the browser likes; this one must stop the page's own zoom.
     this.renderRoot
       .querySelector('.panes')
@@ -143,6 +152,18 @@ export class PrintsView extends LitElement {
     // A tall picture keeps to the window.
     const shown = Math.min(wide, (0.8 * globalThis.innerHeight * width) / height);
     return { width: Math.max(1, wide), height: Math.max(1, Math.round((shown * height) / width)) };
+  }
+
+  /** A bitmap is handed to its canvas without being copied. */
+  #show(bitmaps: readonly (ImageBitmap | null)[]): void {
+    const canvases = this.renderRoot.querySelectorAll('canvas');
+    bitmaps.forEach((bitmap, index) => {
+      const canvas = canvases[index];
+      if (bitmap === null || canvas === undefined) return;
+      canvas.width = bitmap.width;
+      canvas.height = bitmap.height;
+      canvas.getContext('bitmaprenderer')?.transferFromImageBitmap(bitmap);
+    });
   }
 
   #draw(): void {
