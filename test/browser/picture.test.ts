@@ -51,7 +51,8 @@ describe('the picture', () => {
     expect(await page.locator('wb-prints figure:not([hidden])').count()).toBe(4);
     const [red = 0, green = 0] = await meanOf(page, 0);
     expect(red).toBeGreaterThan(40);
-    expect(red).toBeLessThan(230);
+    // Fog fills most of the scene: light, but no blank paper.
+    expect(red).toBeLessThan(250);
     expect(green).toBe(red);
   });
 

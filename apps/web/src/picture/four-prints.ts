@@ -121,7 +121,7 @@ function printed(negative: Float64Array, printing: NegativePrinting): Float32Arr
   });
 }
 
-/** Net density of a strip's paper two decades above its threshold: its black. */
+/** Net density of a measured paper a decade beyond its scale: its black. */
 function netMaximumOf(paper: PrintPaper): number {
   return Math.min(4, Math.max(0.1, printTone(paper, paper.exposureScale + 1).netDensity));
 }
