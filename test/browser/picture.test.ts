@@ -45,9 +45,8 @@ describe('the picture', () => {
   it('shows the invented scene printed four ways, and says that it is a prediction', async () => {
     const { page } = app;
     await openPicture(page);
-    const station = page.locator('wb-picture');
-    expect(await textOf(station)).toContain('wholly invented');
-    expect(await textOf(station)).toContain('A prediction from curves and readings');
+    await page.getByText('wholly invented').waitFor();
+    await page.getByText('A prediction from curves and readings').waitFor();
     expect(await page.locator('wb-prints figure:not([hidden])').count()).toBe(4);
     const [red = 0, green = 0] = await meanOf(page, 0);
     expect(red).toBeGreaterThan(40);

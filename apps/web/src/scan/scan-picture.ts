@@ -83,6 +83,7 @@ export class ScanPicture extends LitElement {
   @query('svg') private readonly drawing!: SVGSVGElement | null;
   @state() private shown = 0;
   #dragged: MarkedEnd | null = null;
+  #moved = false;
   readonly #observer = new ResizeObserver(([entry]) => {
     this.shown = entry?.contentRect.width ?? 0;
   });
@@ -151,16 +152,23 @@ export class ScanPicture extends LitElement {
       return;
     }
     event.preventDefault();
+    this.#moved = false;
     this.drawing?.setPointerCapture(event.pointerId);
   };
 
   private readonly onMove = (event: PointerEvent): void => {
     const point = this.#dragged === null ? null : this.#pointOf(event);
-    if (point !== null && this.#dragged !== null) this.#tell(this.#dragged, point, false);
+    if (point === null || this.#dragged === null) return;
+    this.#moved = true;
+    this.#tell(this.#dragged, point, false);
   };
 
-  private readonly onUp = (): void => {
+  /** A press near an end that does not move it is pointing: it places the end that is asked for. */
+  private readonly onUp = (event: PointerEvent): void => {
+    const pressed = this.#dragged !== null && !this.#moved;
     this.#dragged = null;
+    const point = pressed && event.type === 'pointerup' ? this.#pointOf(event) : null;
+    if (point !== null) this.#tell(this.next, point, true);
   };
 
   #endNear(event: PointerEvent): MarkedEnd | undefined {
