@@ -99,13 +99,14 @@ describe('the browser', () => {
     await retitle('Kept');
     // What the database says when the disk, or the browser's share of it, is full.
     await page.evaluate(() => {
-      const { put } = IDBObjectStore.prototype;
-      IDBObjectStore.prototype.put = () => {
+      const prototype = IDBObjectStore.prototype as { put: unknown };
+      const { put } = prototype;
+      prototype.put = () => {
         throw new DOMException('', 'QuotaExceededError');
       };
       Object.assign(globalThis, {
         makeRoom: () => {
-          IDBObjectStore.prototype.put = put;
+          prototype.put = put;
         },
       });
     });

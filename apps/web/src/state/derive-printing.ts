@@ -350,7 +350,8 @@ export function ownMap(paper: Paper, document: WorkDocument, derive: Derive): Pa
   const strips = entries.flatMap(({ stripId, setting }) => {
     const strip = derive.stripOf(document, stripId);
     const fit = strip === null ? null : derive.fit(document, strip, document.plan.curveFamily);
-    return fit?.curve == null ? [] : [{ setting, curve: fit.curve }];
+    const curve = fit?.curve ?? null;
+    return curve === null ? [] : [{ setting, curve }];
   });
   if (strips.length === 0) return null;
   const result = paperMap(strips);

@@ -78,7 +78,7 @@ export function layersOf(
   });
   const readings = read.flatMap((strip) => strip.readings);
   const fit = readings.length === 0 ? null : fitVariableContrast(readings);
-  if (fit?.paper == null) return { fit: builtInFit(), own: false, leftOut: [] };
+  if (fit === null || fit.paper === null) return { fit: builtInFit(), own: false, leftOut: [] };
   return { fit, own: true, leftOut: read.length > 2 ? leaveOneOut(read) : [] };
 }
 

@@ -4,12 +4,9 @@
  */
 import { formatNumber } from '@wedgebook/charts';
 import {
-  burnIn,
   darkroomTable,
   dryDown,
   LOG_STOP,
-  negativePrinter,
-  printLogExposureFor,
   timeForAperture,
   timeForMagnification,
   type AreaChange,
@@ -24,6 +21,7 @@ import { choiceOnly } from '../parts/fields.ts';
 import { noticeStyles } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
+import { exposuresOf, toneOf } from '../state/derive-areas.ts';
 import type { PrintingView } from '../state/derive-printing.ts';
 import { splitView, type SplitView } from '../state/derive-split.ts';
 import { memo } from '../state/memo.ts';
@@ -339,19 +337,6 @@ function safelightTemplate(): TemplateResult {
   </details>`;
 }
 
-/** The exposures of the whole sheet: a split where one is taken, else the base. */
-function exposuresOf({ softSeconds, hardSeconds, baseSeconds }: Printing): WholeExposure[] {
-  if (softSeconds !== null && hardSeconds !== null) {
-    return [
-      { light: 'soft', seconds: softSeconds },
-      { light: 'hard', seconds: hardSeconds },
-    ].filter(({ seconds }) => seconds > 0);
-  }
-  return baseSeconds === null || !(baseSeconds > 0)
-    ? []
-    : [{ light: 'whole', seconds: baseSeconds }];
-}
-
 function stepsTemplate(
   exposures: readonly WholeExposure[],
   areas: readonly PrintArea[],
@@ -390,37 +375,6 @@ function stepsTemplate(
         </tbody>
       </table>
     </div>`;
-}
-
-/** What the area prints as without its change and with it, on the untreated negative. */
-function toneOf(
-  { density, light, stops }: PrintArea,
-  printing: Printing,
-  view: PrintingView,
-  split: SplitView | null,
-): { before: number; after: number } | null {
-  if (density === null) return null;
-  const effect = view.untreated;
-  if (light === 'whole') {
-    const aim = { negativeDensity: view.spots.highlight, printDensity: view.wanted.highlight };
-    if (!(aim.printDensity > view.inUse.white)) return null;
-    const exposure = printLogExposureFor({ ...view.light, effect }, aim);
-    if (exposure === null) return null;
-    const at = (printLogExposure: number) =>
-      negativePrinter({ ...view.light, effect, printLogExposure })(density).printDensity;
-    return { before: at(exposure), after: at(exposure + LOG_STOP * stops) };
-  }
-  const { softSeconds, hardSeconds } = printing;
-  if (split === null || softSeconds === null || hardSeconds === null) return null;
-  const lights = split.lights(softSeconds, hardSeconds);
-  if (lights === null) return null;
-  const seen = -negativePrinter({ ...view.light, effect, printLogExposure: 0 })(density)
-    .paperLogExposure;
-  const area = light === 'soft' ? { softStops: stops } : { hardStops: stops };
-  const [tone] = burnIn(split.layers, lights, area, [seen]).tones;
-  return tone === undefined
-    ? null
-    : { before: tone.before.printDensity, after: tone.after.printDensity };
 }
 
 declare global {

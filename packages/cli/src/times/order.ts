@@ -3,7 +3,8 @@ import { contrastForPaper, isContrastMeasure, type ContrastMeasure } from '@wedg
 import { developmentDefaults } from '@wedgebook/data';
 import type { Arguments, OptionKinds } from '../input/arguments.ts';
 import { markText } from '../output/provenance-text.ts';
-import { TIMES_WORDS, USAGE } from '../text.ts';
+import { USAGE } from '../text.ts';
+import { TIMES_WORDS } from './times-words.ts';
 import { UsageError } from '../usage-error.ts';
 
 export const TIMES_OPTIONS = {

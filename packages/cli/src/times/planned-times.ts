@@ -18,7 +18,7 @@ import {
   type Warning,
 } from '@wedgebook/core';
 import { developmentDefaults, seleniumDefaults } from '@wedgebook/data';
-import { TIMES_WORDS } from '../text.ts';
+import { TIMES_WORDS } from './times-words.ts';
 import type { Order } from './order.ts';
 import type { TimedStrip } from './timed-strips.ts';
 

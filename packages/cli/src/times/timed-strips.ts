@@ -14,7 +14,8 @@ import { inputFault, type ReadingsStrip } from '@wedgebook/notebook';
 import { fileName } from '../input/read-file.ts';
 import type { StripOptions } from '../input/strip-options.ts';
 import { fittedStrip } from '../strips/fitted-strip.ts';
-import { measureWords, USAGE } from '../text.ts';
+import { USAGE } from '../text.ts';
+import { measureWords } from './times-words.ts';
 import { UsageError } from '../usage-error.ts';
 import type { Order } from './order.ts';
 

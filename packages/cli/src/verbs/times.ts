@@ -7,7 +7,7 @@ import { timesJson } from '../output/times-json.ts';
 import { timesText } from '../output/times-text.ts';
 import { shownWarnings, type ShownWarning } from '../output/warnings.ts';
 import { stripsOf } from '../strips/strips-of.ts';
-import { measureWords } from '../text.ts';
+import { measureWords } from '../times/times-words.ts';
 import { driftOf, type Drift } from '../times/drift.ts';
 import { laddersOf, type Ladder } from '../times/ladders.ts';
 import { orderOf, TIMES_OPTIONS, type Order } from '../times/order.ts';
