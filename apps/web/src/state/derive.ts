@@ -28,6 +28,7 @@ import {
   type Tablet,
 } from '@wedgebook/notebook';
 import type { SheetBand, SheetPoint } from '@wedgebook/charts';
+import { suspectCells, type SuspectCells } from '../worksheet/suspect-cells.ts';
 import { memo, memoByKey } from './memo.ts';
 import type { WorkDocument } from './work.ts';
 
@@ -61,6 +62,10 @@ export class Derive {
   suspects: FindSuspects | undefined;
   readonly #fits = memoByKey(fitStrip);
   readonly #drawn = memoByKey(drawCurve);
+  readonly #suspects = memoByKey(
+    (strip: Strip, warnings: readonly Warning[], tablets: readonly Tablet[]) =>
+      suspectCells(strip, warnings, tabletLookup({ tablets })),
+  );
   readonly #film = memoByKey((fit: StripFit): FilmMeasures | null =>
     fit.curve === null
       ? null
@@ -96,6 +101,11 @@ export class Derive {
     );
   }
 
+  /** The cells that the warnings of a strip's fit speak of. */
+  suspectCells(document: WorkDocument, strip: Strip, { warnings }: StripFit): SuspectCells {
+    return this.#suspects(strip.id, strip, warnings, document.tablets);
+  }
+
   drawn(strip: Strip, fit: StripFit): DrawnCurve {
     return this.#drawn(strip.id, fit);
   }
@@ -121,7 +131,7 @@ function fitStrip(
 ): StripFit {
   // Only these fields of the strip bear on its readings.
   const strip = { rows, unexposedDensities, exposure, tabletId, material } as Strip;
-  const lookup = tabletLookup({ tablets } as WorkDocument);
+  const lookup = tabletLookup({ tablets });
   const readings = stripReadings(strip, lookup);
   // A paper is a sigmoid: unless another curve was chosen, the family that fits it best is taken.
   const fit =

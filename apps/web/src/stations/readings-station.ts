@@ -5,7 +5,7 @@
 import type { Warning } from '@wedgebook/core';
 import type { Strip } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { customElement, state } from 'lit/decorators.js';
+import { customElement, query, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { choice, textEntry } from '../parts/fields.ts';
 import { noticeStyles, warningList } from '../parts/notices.ts';
@@ -20,6 +20,7 @@ import { trialsOf, trialStripIds } from '../worksheet/new-trial.ts';
 import { meterFields } from './meter-fields.ts';
 import { readingsStyles } from './readings-station.styles.ts';
 import './strip-details.ts';
+import { type Entered, type Worksheet } from '../worksheet/worksheet.ts';
 import '../worksheet/worksheet.ts';
 
 const UNITS: readonly ReadingUnit[] = [
@@ -36,16 +37,25 @@ export class ReadingsStation extends LitElement {
   static override styles = [sharedStyles, noticeStyles, readingsStyles];
 
   @state() private scanHere = false;
+  @state() private instrumentHere = false;
+  /** Name of the cell for an instrument's next reading. */
+  @state() private nextPlace: string | null = null;
+
+  @query('wb-worksheet') private readonly worksheet!: Worksheet | null;
 
   private readonly app = new AppController(this, ({ document, session }, { derive }) => {
     const strip = derive.stripOf(document, session.stripId);
+    const fit = strip === null ? null : derive.fit(document, strip, document.plan.curveFamily);
     return {
       strips: document.strips,
       strip,
       unit: session.unit,
       meters: session.meters,
       asTyped: document.asTyped,
-      fit: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily),
+      fit,
+      // What belongs to a cell of the sheet is said there.
+      warnings:
+        strip === null || fit === null ? [] : derive.suspectCells(document, strip, fit).others,
     };
   });
 
@@ -92,8 +102,19 @@ export class ReadingsStation extends LitElement {
           </div>
           ${strip === null ? nothing : this.factsTemplate(strip)}
         </div>
-        ${strip === null ? nothing : this.sheetTemplate(strip, view.fit?.warnings ?? [])}
+        ${strip === null ? nothing : this.sheetTemplate(strip, view.warnings)}
       </div>
+      <details class="no-print" @toggle=${this.onInstrument}>
+        <summary>${text.readings.instrument}</summary>
+        ${
+          this.instrumentHere
+            ? html`<wb-instrument
+                .enter=${this.enterReading}
+                .next=${this.nextPlace}
+              ></wb-instrument>`
+            : nothing
+        }
+      </details>
       <details class="no-print" @toggle=${this.onScan}>
         <summary>${text.readings.scan}</summary>
         ${this.scanHere ? html`<wb-scan></wb-scan>` : nothing}
@@ -107,6 +128,20 @@ export class ReadingsStation extends LitElement {
     await import('../scan/scan-reader.ts');
     this.scanHere = true;
   };
+
+  private readonly onInstrument = async (event: Event): Promise<void> => {
+    if (!(event.target as HTMLDetailsElement).open || this.instrumentHere) return;
+    await import('../instrument/instrument-panel.ts');
+    this.nextPlace = this.worksheet?.nextPlace ?? null;
+    this.instrumentHere = true;
+  };
+
+  private readonly onCursor = (event: Event): void => {
+    this.nextPlace = (event.target as Worksheet).nextPlace;
+  };
+
+  private readonly enterReading = (typed: string): Entered =>
+    this.worksheet?.enterReading(typed) ?? { status: 'no-strip' };
 
   private get document() {
     return this.app.app.store.state.document;
@@ -179,7 +214,7 @@ export class ReadingsStation extends LitElement {
     const { store } = this.app.app;
     return html`<div class="sheet-side">
       <p class="quiet small">${text.readings.pasteHint}</p>
-      <div class="scroll"><wb-worksheet></wb-worksheet></div>
+      <div class="scroll"><wb-worksheet @wb-cursor=${this.onCursor}></wb-worksheet></div>
       ${kept > 0 ? html`<p class="wrong">${text.readings.kept(kept)}</p>` : nothing}
       ${
         without.length > 0
@@ -219,9 +254,8 @@ export class ReadingsStation extends LitElement {
 
   private async focusFirstCell(): Promise<void> {
     await this.updateComplete;
-    const sheet = this.renderRoot.querySelector('wb-worksheet');
-    await sheet?.updateComplete;
-    sheet?.focusCell(0, 1);
+    await this.worksheet?.updateComplete;
+    this.worksheet?.focusCell(0, 1);
   }
 
   /** Widens the first row; the sheet has as many columns as its widest row. */

@@ -18,6 +18,8 @@ export const sheet = {
   stepNumber: (step: number) => `Step ${step}`,
   cell: (row: string, number: number) => `${row}, reading ${number}`,
   exposureCell: (row: string) => `${row}, own log exposure`,
+  doubtful: (cell: string, sentence: string) => `${cell}: ${sentence}`,
+  askColumns: 'The pasted columns are something else …',
   pasted: ({ rows, readings, wrong }: PasteResult, block: PastedBlock): string => {
     const taken = describeColumns(block);
     const parts = [
@@ -76,6 +78,7 @@ export const readings = {
   pasteHint:
     'Type a column and press Enter, or paste a block from a spreadsheet: rows or columns, with or without a header, decimal point or comma.',
   scan: 'Read a strip from a scan or photograph',
+  instrument: 'Take readings from an instrument',
   meter: {
     base: {
       'exposure-value': 'Open light, without the strip',

@@ -80,13 +80,43 @@ export function viewCell(
 
 const near = (a: number, b: number) => Math.abs(a - b) < 1e-9;
 
+/** A place on the sheet: row -1 is base + fog, column 0 the log exposure. */
+export interface Position {
+  readonly row: number;
+  readonly column: number;
+}
+
+/** Rows of steps, and columns with the one of log exposures. */
+export interface SheetSize {
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** Where the entry after this one goes: the next step, then the top of the next column. */
+export function cellAfter(
+  { row, column }: Position,
+  { rows, columns }: SheetSize,
+): Position | null {
+  if (row + 1 < rows) return { row: row + 1, column };
+  return column + 1 < columns ? { row: 0, column: column + 1 } : null;
+}
+
+/** The first step without a reading, in the first column that has one such; null where all are read. */
+export function firstOpenCell(strip: Strip): Position | null {
+  for (let replicate = 0; replicate < replicateCount(strip); replicate++) {
+    const row = strip.rows.findIndex(({ densities }) => (densities[replicate] ?? null) === null);
+    if (row >= 0) return { row, column: replicate + 1 };
+  }
+  return null;
+}
+
 /** Cell that a key leads to from another, or null where the key stays in the cell. */
 export function nextCell(
-  from: { readonly row: number; readonly column: number },
+  from: Position,
   key: string,
   caret: { readonly atStart: boolean; readonly atEnd: boolean },
-  size: { readonly rows: number; readonly columns: number },
-): { row: number; column: number } | null {
+  size: SheetSize,
+): Position | null {
   const { row, column } = from;
   const go = (r: number, c: number) =>
     r >= -1 && r < size.rows && c >= 0 && c < size.columns ? { row: r, column: c } : null;
@@ -94,8 +124,10 @@ export function nextCell(
     case 'ArrowUp':
       return go(row - 1, column);
     case 'ArrowDown':
-    case 'Enter':
       return go(row + 1, column);
+    case 'Enter':
+      // Also at the last step: an instrument that types would go on in the same cell.
+      return cellAfter(from, size);
     case 'ArrowLeft':
       return caret.atStart ? go(row, column - 1) : null;
     case 'ArrowRight':

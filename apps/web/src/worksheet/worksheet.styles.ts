@@ -54,6 +54,34 @@ export const worksheetStyles = css`
     height: 2.75rem;
     text-align: end;
   }
+  .cell {
+    position: relative;
+    display: inline-block;
+  }
+  .doubtful input {
+    border: 2px dashed var(--wrong);
+  }
+  .cell .mark {
+    position: absolute;
+    inset-inline-start: 0.5rem;
+    top: 50%;
+    translate: 0 -50%;
+    color: var(--wrong);
+    font-weight: 700;
+    pointer-events: none;
+  }
+  .doubt {
+    max-width: 34rem;
+    font-size: 0.875rem;
+  }
+  .doubt::before {
+    content: '? ';
+    color: var(--wrong);
+    font-weight: 700;
+  }
+  .again {
+    margin-top: 0.5rem;
+  }
   .exposure input {
     border-color: transparent;
     background: transparent;

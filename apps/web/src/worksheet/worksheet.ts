@@ -4,37 +4,84 @@
  */
 import { densityAt } from '@wedgebook/core';
 import { formatSigned } from '@wedgebook/charts';
-import { rowLogExposure, tabletLookup, type GridColumn, type Strip } from '@wedgebook/notebook';
+import {
+  rowLogExposure,
+  tabletLookup,
+  warningText,
+  type GridColumn,
+  type Strip,
+} from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
+import { trueMinus } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import type { StripFit } from '../state/derive.ts';
-import { cellKey, type WorkCommand } from '../state/work.ts';
+import { cellKey, type WorkCommand, type WorkDocument } from '../state/work.ts';
 import { text } from '../text.ts';
 import { blockCommands, columnName } from './block-commands.ts';
-import { nextCell, replicateCount, viewCell, type Cell, type Typing } from './cells.ts';
-import { parseBlock } from './parse-block.ts';
-import { baseOf, parseNumber, parseReading, shortest } from './parse-cell.ts';
+import {
+  cellAfter,
+  firstOpenCell,
+  nextCell,
+  replicateCount,
+  valueOf,
+  viewCell,
+  type Cell,
+  type Position,
+  type Typing,
+} from './cells.ts';
+import { BLOCK_COLUMNS, parseBlock, type PastedBlock } from './parse-block.ts';
+import { baseOf, formatReading, parseNumber, parseReading, shortest } from './parse-cell.ts';
+import { rememberedRoles } from './remembered-columns.ts';
+import { placeKey } from './suspect-cells.ts';
 import { worksheetStyles } from './worksheet.styles.ts';
+
+/** What became of a reading that an instrument sent. */
+export type Entered =
+  | {
+      readonly status: 'entered';
+      /** Name of its cell. */
+      readonly place: string;
+      readonly shown: string;
+      /** What stood in the cell before, or null. */
+      readonly before: string | null;
+      /** Name of the cell for the next reading, or null at the end of the sheet. */
+      readonly next: string | null;
+      /** Why it does not lie on the curve so far, or null. */
+      readonly suspect: string | null;
+    }
+  | { readonly status: 'wrong'; readonly sentence: string }
+  | { readonly status: 'no-strip' | 'full' };
 
 @customElement('wb-worksheet')
 export class Worksheet extends LitElement {
   static override styles = [sharedStyles, worksheetStyles];
 
   @state() private typing: Typing | null = null;
+  @state() private lastPaste: {
+    readonly cell: Cell;
+    readonly block: PastedBlock;
+    /** The notebook as it was left. */
+    readonly after: WorkDocument;
+  } | null = null;
+  /** Where the next reading of an instrument goes on the strip it is of. */
+  private cursor: { readonly stripId: string; readonly at: Position | null } | null = null;
 
   private readonly app = new AppController(this, ({ document, session }, { derive }) => {
     const strip = derive.stripOf(document, session.stripId);
+    const fit = strip === null ? null : derive.fit(document, strip, document.plan.curveFamily);
     return {
       strip,
       unit: session.unit,
       base: baseOf(session),
       asTyped: document.asTyped,
       tablets: document.tablets,
-      fit: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily),
+      fit,
+      pasteStands: this.lastPaste?.after === document,
+      suspects: strip === null || fit === null ? null : derive.suspectCells(document, strip, fit),
     };
   });
 
@@ -76,6 +123,11 @@ export class Worksheet extends LitElement {
           )}
         </tbody>
       </table>
+      ${
+        view.pasteStands
+          ? html`<button class="again" @click=${this.onAskAgain}>${text.sheet.askColumns}</button>`
+          : nothing
+      }
     `;
   }
 
@@ -108,6 +160,7 @@ export class Worksheet extends LitElement {
         : this.cellTemplate(strip, { row, column: { kind: 'log-exposure' } }, 0, label);
     const exposureFault = exposure?.fault ?? null;
     if (exposureFault !== null) faults.push(exposureFault);
+    const doubts = cells.flatMap(({ doubt }) => (doubt === null ? [] : [doubt]));
     return html`<tr class=${row < 0 ? 'base' : ''}>
         <th scope="row" class="step">
           <form id=${`row-${row}`}></form>
@@ -118,14 +171,22 @@ export class Worksheet extends LitElement {
         <td class="off quiet">${row < 0 ? nothing : this.off(strip, row, fit)}</td>
       </tr>
       ${
-        faults.length === 0
+        faults.length === 0 && doubts.length === 0
           ? nothing
           : html`<tr class="fault">
               <td colspan=${replicates + 3}>
-                <div class="wrong" id=${`fault-${row}`}>${[...new Set(faults)].join(' ')}</div>
+                ${faults.length === 0 ? nothing : html`<div class="wrong" id=${`fault-${row}`}>${[...new Set(faults)].join(' ')}</div>`}
+                ${doubts.length === 0 ? nothing : html`<div class="doubt" id=${`doubt-${row}`}>${[...new Set(doubts)].join(' ')}</div>`}
               </td>
             </tr>`
       }`;
+  }
+
+  /** Why a reading does not lie on the curve through the others, or null. */
+  private doubtOf({ row, column }: Cell): string | null {
+    if (column.kind !== 'density') return null;
+    const found = this.app.value?.suspects?.at.get(placeKey(row, column.replicate));
+    return found === undefined ? null : trueMinus(warningText(found));
   }
 
   private cellTemplate(
@@ -133,27 +194,37 @@ export class Worksheet extends LitElement {
     cell: Cell,
     column: number,
     rowLabel: string,
-  ): { template: TemplateResult; fault: string | null } {
+  ): { template: TemplateResult; fault: string | null; doubt: string | null } {
     const { unit = 'density', base = null, asTyped } = this.app.value ?? {};
-    const { shown, fault } = viewCell(strip, cell, unit, asTyped, this.typing, base);
+    const { key, shown, fault } = viewCell(strip, cell, unit, asTyped, this.typing, base);
     const isReading = cell.column.kind === 'density';
     const name = isReading ? text.sheet.cell(rowLabel, column) : text.sheet.exposureCell(rowLabel);
+    const doubt = this.doubtOf(cell);
+    // The mark comes as a slip is typed; its sentence, which moves the rows below, when it stands.
+    const told = this.typing?.key === key ? null : doubt;
+    const describedBy = [
+      ...(fault === null ? [] : [`fault-${cell.row}`]),
+      ...(told === null ? [] : [`doubt-${cell.row}`]),
+    ];
     return {
       fault,
-      template: html`<input
-        type="text"
-        inputmode="decimal"
-        autocomplete="off"
-        spellcheck="false"
-        form=${`row-${cell.row}`}
-        data-row=${cell.row}
-        data-column=${column}
-        aria-label=${name}
-        aria-invalid=${fault === null ? nothing : 'true'}
-        aria-describedby=${fault === null ? nothing : `fault-${cell.row}`}
-        placeholder=${isReading ? nothing : this.exposureOf(strip, cell.row)}
-        .value=${live(shown)}
-      />`,
+      doubt: told,
+      template: html`<span class=${doubt === null ? 'cell' : 'cell doubtful'}
+        ><input
+          type="text"
+          inputmode="decimal"
+          autocomplete="off"
+          spellcheck="false"
+          form=${`row-${cell.row}`}
+          data-row=${cell.row}
+          data-column=${column}
+          aria-label=${name}
+          aria-invalid=${fault === null ? nothing : 'true'}
+          aria-describedby=${describedBy.length === 0 ? nothing : describedBy.join(' ')}
+          placeholder=${isReading ? nothing : this.exposureOf(strip, cell.row)}
+          .value=${live(shown)}
+        />${doubt === null ? nothing : html`<span class="mark" aria-hidden="true">?</span>`}</span
+      >`,
     };
   }
 
@@ -205,9 +276,14 @@ export class Worksheet extends LitElement {
   };
 
   /** Leaving a cell ends its step of undo. */
-  private readonly onChange = (): void => {
+  private readonly onChange = (event: Event): void => {
     this.typing = null;
-    this.app.app.store.endMerge();
+    const { store, session } = this.app.app;
+    store.endMerge();
+    const at = this.cellAt(event.target);
+    const doubt = at === null ? null : this.doubtOf(at.cell);
+    if (at === null || doubt === null) return;
+    session.set({ announcement: text.sheet.doubtful(at.input.ariaLabel ?? '', doubt) });
   };
 
   private commit(strip: Strip, cell: Cell, typed: string): void {
@@ -265,8 +341,73 @@ export class Worksheet extends LitElement {
 
   /** Focus selects the cell, so that typing replaces it and arrows leave it. */
   private readonly onFocus = (event: FocusEvent): void => {
-    if (event.target instanceof HTMLInputElement) event.target.select();
+    if (!(event.target instanceof HTMLInputElement)) return;
+    event.target.select();
+    const { row, column } = event.target.dataset;
+    if (Number(column) > 0) this.moveCursor({ row: Number(row), column: Number(column) });
   };
+
+  private moveCursor(at: Position | null): void {
+    const stripId = this.app.value?.strip?.id;
+    if (stripId === undefined) return;
+    this.cursor = { stripId, at };
+    this.dispatchEvent(new CustomEvent('wb-cursor'));
+  }
+
+  /** The cell for the next reading: where the user went last, or the first open one. */
+  private nextPosition(strip: Strip): Position | null {
+    const { cursor } = this;
+    if (cursor?.stripId !== strip.id) return firstOpenCell(strip);
+    const { at } = cursor;
+    if (at === null) return null;
+    const there = at.row < strip.rows.length && at.column <= replicateCount(strip);
+    return there ? at : firstOpenCell(strip);
+  }
+
+  /** Name of the cell that an instrument's next reading goes to; null where there is none. */
+  get nextPlace(): string | null {
+    const strip = this.app.value?.strip ?? null;
+    return strip === null ? null : placeName(strip, this.nextPosition(strip));
+  }
+
+  /** Enters a reading that an instrument sent, in the worksheet's unit, and goes to the next cell. */
+  enterReading(typed: string): Entered {
+    const view = this.app.value;
+    const strip = view?.strip ?? null;
+    if (view === undefined || strip === null) return { status: 'no-strip' };
+    const at = this.nextPosition(strip);
+    const place = placeName(strip, at);
+    if (at === null || place === null) return { status: 'full' };
+    const { unit, base } = view;
+    const parsed = parseReading(typed, unit, base);
+    if (parsed.status !== 'read') {
+      return {
+        status: 'wrong',
+        sentence: parsed.status === 'wrong' ? parsed.sentence : text.wrong.notANumber(typed),
+      };
+    }
+    const cell: Cell = {
+      row: at.row,
+      column: { kind: 'density', replicate: at.column - 1 },
+    };
+    const before = valueOf(strip, cell);
+    this.commit(strip, cell, typed);
+    this.typing = null;
+    this.app.app.store.endMerge();
+    const size = { rows: strip.rows.length, columns: replicateCount(strip) + 1 };
+    const next = cellAfter(at, size);
+    this.moveCursor(next);
+    // The cursor is moved only where the user has it on the sheet already.
+    if (next !== null && this.matches(':focus-within')) this.focusCell(next.row, next.column);
+    return {
+      status: 'entered',
+      place,
+      shown: formatReading(parsed.value, unit, base),
+      before: before === null ? null : formatReading(before, unit, base),
+      next: placeName(strip, next),
+      suspect: this.doubtOf(cell),
+    };
+  }
 
   private readonly onPaste = (event: ClipboardEvent): void => {
     const at = this.cellAt(event.target);
@@ -280,10 +421,35 @@ export class Worksheet extends LitElement {
     const block = parseBlock(pasted, tablet);
     if (block === null) return;
     event.preventDefault();
-    this.take(strip, at.cell, block);
+    const columns = rememberedRoles('sheet', block.heads, BLOCK_COLUMNS);
+    if (columns !== null) this.take(strip, at.cell, { ...block, columns });
+    else if (block.certain) this.take(strip, at.cell, block);
+    else void this.askAndTake(strip, at.cell, block);
   };
 
-  private take(strip: Strip, cell: Cell, block: NonNullable<ReturnType<typeof parseBlock>>): void {
+  /** Asks what the columns are; fetched when first needed. */
+  private async askAndTake(strip: Strip, cell: Cell, block: PastedBlock): Promise<void> {
+    const { askBlock } = await import('./ask-columns.ts');
+    const columns = await askBlock(block);
+    if (columns === null || this.app.value?.strip?.id !== strip.id) return;
+    if (this.pasteStands) this.app.app.store.undo();
+    const current = this.app.value.strip;
+    this.take(current, cell, { ...block, columns });
+  }
+
+  /** Whether nothing has changed since the last paste, so that it can be taken otherwise. */
+  private get pasteStands(): boolean {
+    return this.lastPaste?.after === this.app.app.store.state.document;
+  }
+
+  private readonly onAskAgain = (): void => {
+    const { lastPaste } = this;
+    const strip = this.app.value?.strip ?? null;
+    if (lastPaste === null || strip === null) return;
+    void this.askAndTake(strip, lastPaste.cell, lastPaste.block);
+  };
+
+  private take(strip: Strip, cell: Cell, block: PastedBlock): void {
     const { store, session } = this.app.app;
     const replicate = cell.column.kind === 'density' ? cell.column.replicate : 0;
     const target = { row: Math.max(0, cell.row), replicate };
@@ -291,8 +457,16 @@ export class Worksheet extends LitElement {
     this.typing = null;
     store.dispatch(result.command);
     store.endMerge();
+    this.lastPaste = { cell, block, after: store.state.document };
     session.set({ announcement: text.sheet.pasted(result, block) });
   }
+}
+
+function placeName(strip: Strip, at: Position | null): string | null {
+  if (at === null) return null;
+  const row = strip.rows[at.row];
+  const name = row === undefined ? text.sheet.baseFog : text.sheet.stepNumber(row.step);
+  return text.sheet.cell(name, at.column);
 }
 
 declare global {

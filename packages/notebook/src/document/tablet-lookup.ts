@@ -12,7 +12,7 @@ const builtIn = new Map(nominalTablets.map((size) => [size.id, nominalTablet(siz
 export const builtInTablets: TabletLookup = (id) => builtIn.get(id) ?? null;
 
 /** @returns a lookup that prefers the tablets of the document */
-export function tabletLookup(document: NotebookDocument): TabletLookup {
+export function tabletLookup(document: Pick<NotebookDocument, 'tablets'>): TabletLookup {
   return (id) =>
     document.tablets.find((tablet) => tablet.id === id)?.densities ?? builtInTablets(id);
 }
