@@ -2,7 +2,6 @@
  * The page: the notebook's head, the stations one under another, and the curve sheet beside them.
  */
 import { ContextProvider } from '@lit/context';
-import type { Warning } from '@wedgebook/core';
 import {
   emptyDocument,
   notebookToText,
@@ -22,6 +21,7 @@ import { sharedStyles } from './parts/styles.ts';
 import { appContext, type App, type ThemeChoice, type View } from './state/app.ts';
 import { shallowEqual, viewOf } from './state/app-controller.ts';
 import { LAZY_STATIONS } from './stations/lazy-stations.ts';
+import type { ReadFile } from './state/read-file.ts';
 import { firstStripId } from './state/start.ts';
 import { rememberTheme, showTheme } from './theme/theme.ts';
 import { text } from './text.ts';
@@ -49,6 +49,8 @@ export class WedgebookApp extends LitElement {
   @state() private importFault: string | null = null;
   /** What was noted while reading a file. */
   @state() private importNotes: readonly string[] = [];
+  /** The table read last, and the notebook as it was left. */
+  @state() private lastTable: { file: File; after: NotebookDocument } | null = null;
   @query('#file') private readonly file!: HTMLInputElement | null;
 
   private readonly provider = new ContextProvider(this, { context: appContext });
@@ -105,6 +107,7 @@ export class WedgebookApp extends LitElement {
                 >
                   ${text.app.understood}
                 </button>
+                ${this.askColumnsTemplate()}
               </div>`
         }
         <div class="page">
@@ -125,6 +128,15 @@ export class WedgebookApp extends LitElement {
       <div class="visually-hidden" role="status" aria-live="polite">${announcement}</div>
       ${announcement === '' ? nothing : html`<p class="toast no-print" aria-hidden="true">${announcement}</p>`}
     `;
+  }
+
+  /** Offered while nothing has changed since the table was read. */
+  private askColumnsTemplate(): TemplateResult | typeof nothing {
+    const { lastTable } = this;
+    if (lastTable?.after !== this.app.store.state.document) return nothing;
+    return html`<button @click=${() => void this.read(lastTable.file, true, lastTable.after)}>
+      ${text.app.askColumns}
+    </button>`;
   }
 
   private headTemplate(document: NotebookDocument): TemplateResult {
@@ -296,15 +308,23 @@ export class WedgebookApp extends LitElement {
     const input = event.target as HTMLInputElement;
     const file = input.files?.[0];
     input.value = '';
-    if (file === undefined) return;
+    if (file !== undefined) await this.read(file, false);
+  };
+
+  /** @param replaced - the notebook with what was read of the file before; that is taken back */
+  private async read(file: File, ask: boolean, replaced: NotebookDocument | null = null) {
     this.importFault = null;
     this.importNotes = [];
     try {
       const { readChosenFile } = await import('./state/read-file.ts');
-      const read = await readChosenFile(file);
+      const read = await readChosenFile(file, ask);
+      if (read.kind === 'nothing') return;
       if (read.kind === 'readings') {
+        if (replaced === this.app.store.state.document) this.app.store.undo();
         this.addReadings(read.document, file.name);
-        this.importNotes = notesOf(read.warnings, read.tabletAssumed);
+        const after = this.app.store.state.document;
+        this.lastTable = read.isTable ? { file, after } : null;
+        this.importNotes = notesOf(read);
         return;
       }
       const [{ ImportDialog }, { openDialog }] = await Promise.all([
@@ -320,7 +340,7 @@ export class WedgebookApp extends LitElement {
       const why = error instanceof Error ? error.message : String(error);
       this.importFault = text.app.importFailed(why);
     }
-  };
+  }
 
   /** Strips from a file of readings join the notebook, as one step of undo. */
   private addReadings({ strips, tablets }: NotebookDocument, file: string): void {
@@ -369,9 +389,17 @@ function headOf({ document: { title, invented }, canUndo, canRedo, session }: Vi
 }
 
 /** What was noted about a file of readings, each sentence once. */
-function notesOf(warnings: readonly Warning[], tabletAssumed: boolean): readonly string[] {
-  const sentences = warnings.map((each) => trueMinus(warningText(each)));
-  return [...new Set(tabletAssumed ? [text.app.tabletAssumed, ...sentences] : sentences)];
+function notesOf({
+  warnings,
+  tabletAssumed,
+  remembered,
+}: Extract<ReadFile, { kind: 'readings' }>): readonly string[] {
+  const sentences = [
+    ...(remembered ? [text.app.columnsRemembered] : []),
+    ...(tabletAssumed ? [text.app.tabletAssumed] : []),
+    ...warnings.map((each) => trueMinus(warningText(each))),
+  ];
+  return [...new Set(sentences)];
 }
 
 declare global {

@@ -48,6 +48,15 @@ export {
   type ReadOptions,
   type StreamOptions,
 } from './exchange/read-readings.ts';
+export {
+  COLUMN_ROLES,
+  guessRoles,
+  readMatched,
+  rolesFault,
+  type ColumnRole,
+  type RawTable,
+  type RolesFault,
+} from './exchange/match-columns.ts';
 export { writeReadings, type WriteOptions } from './exchange/write-readings.ts';
 export type { ReadingsFile, ReadingsStrip, StepReading } from './exchange/readings-strip.ts';
 export { READINGS_COLUMNS, type ReadingsColumn } from './exchange/readings-columns.ts';

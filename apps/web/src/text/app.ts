@@ -10,6 +10,9 @@ export const app = {
   themes: { system: 'as the system', light: 'light', dim: 'dim', darkroom: 'red on black' },
   export: 'Export',
   import: 'Open file',
+  columnsRemembered:
+    'The columns were taken as you said before for a table with these names of columns.',
+  askColumns: 'The columns are something else …',
   understood: 'Understood',
   fileTooLarge: (file: string, megabytes: number) =>
     `${file} has ${megabytes} MB, more than this page can hold. Split it, or use the command.`,

@@ -5,8 +5,15 @@
  */
 import { parseNumber } from './parse-cell.ts';
 
-/** What a column of the pasted block holds. */
-export type BlockColumn = 'step' | 'tablet-density' | 'log-exposure' | 'reading' | 'ignored';
+/** What a column of the pasted block can hold. */
+export const BLOCK_COLUMNS = [
+  'step',
+  'tablet-density',
+  'log-exposure',
+  'reading',
+  'ignored',
+] as const;
+export type BlockColumn = (typeof BLOCK_COLUMNS)[number];
 
 export interface PastedBlock {
   /** One entry per column. */
@@ -18,6 +25,8 @@ export interface PastedBlock {
   /** Cells as pasted, row by row, header row removed. */
   readonly rows: readonly (readonly string[])[];
   readonly turned: boolean;
+  /** Whether names or numbers leave no doubt what the columns are; else the user is asked. */
+  readonly certain: boolean;
 }
 
 const HEADS: readonly (readonly [RegExp, BlockColumn])[] = [
@@ -49,7 +58,9 @@ export function parseBlock(pasted: string, tablet: readonly number[] | null): Pa
   if (turned) table = transposed(table, width);
   const heads = hasHeader(table) ? (table[0] ?? []) : [];
   const rows = heads.length > 0 ? table.slice(1) : table;
-  return { columns: columnsOf(rows, heads, tablet), heads, titles, rows, turned };
+  const columns = columnsOf(rows, heads, tablet);
+  const certain = isCertain(columns, heads, rows);
+  return { columns, heads, titles, rows, turned, certain };
 }
 
 /** Lines of words above the header row, or alone in their line above rows of several cells. */
@@ -147,6 +158,42 @@ function columnsOf(
       : column,
   );
 }
+
+/** Mean difference of replicates, as a part of the range of the readings, that is no doubt yet. */
+const LIKE_REPLICATES = 0.15;
+
+/** Readings are known by their name, as the only column of numbers, or as like each other. */
+function isCertain(
+  columns: readonly BlockColumn[],
+  heads: readonly string[],
+  rows: PastedBlock['rows'],
+): boolean {
+  const single = columns.filter((column) => column !== 'reading' && column !== 'ignored');
+  const readings = columns.flatMap((column, index) => (column === 'reading' ? [index] : []));
+  const [first, ...others] = readings;
+  if (first === undefined || new Set(single).size < single.length) return false;
+  if (readings.some((index) => isReading(heads[index] ?? ''))) return true;
+  const values = (index: number) =>
+    rows.map((row) => {
+      const cell = parseNumber(row[index] ?? '');
+      return cell.status === 'read' ? cell.value : null;
+    });
+  const own = values(first);
+  const known = own.filter((value) => value !== null);
+  if (heads.length > 0 || known.length <= own.length / 2) return others.length === 0;
+  const range = Math.max(...known) - Math.min(...known);
+  return others.every((index) => {
+    const differences = values(index).flatMap((value, row) => {
+      const beside = own[row] ?? null;
+      return value === null || beside === null ? [] : [Math.abs(value - beside)];
+    });
+    const sum = differences.reduce((total, each) => total + each, 0);
+    return differences.length > 0 && sum <= LIKE_REPLICATES * range * differences.length;
+  });
+}
+
+const isReading = (head: string): boolean =>
+  HEADS.some(([pattern, column]) => column === 'reading' && pattern.test(head));
 
 /** Whole numbers one after another, up or down. */
 function countsUp(values: readonly (number | null)[]): boolean {
