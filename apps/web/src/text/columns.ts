@@ -29,6 +29,9 @@ export const columns = {
     bath_celsius: 'bath, °C',
     processed_on: 'day (year-month-day)',
     control: 'control strip, yes or no',
+    setting: 'setting of the paper',
+    soft_seconds: 'soft light, seconds',
+    hard_seconds: 'hard light, seconds',
   } satisfies Record<ColumnRole, string>,
   block: {
     ignored: 'left out',

@@ -44,6 +44,9 @@ const NAMES: readonly (readonly [RegExp, ColumnRole])[] = [
   [/^(dilution|water|parts[ _-]?(of[ _-]?)?water)$/, 'parts_water'],
   [/^(date|day|processed.*)$/, 'processed_on'],
   [/^control$/, 'control'],
+  [/^(setting|grade)$/, 'setting'],
+  [/^soft\b/, 'soft_seconds'],
+  [/^hard\b/, 'hard_seconds'],
   [/^(density|reading|read|d|dens|net|od)[ _-]*\d*( ?[([].*)?$/, 'density'],
 ];
 
