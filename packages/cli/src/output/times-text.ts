@@ -1,7 +1,6 @@
 /** Development times, for reading. */
 import type { ExposureIndex } from '@wedgebook/core';
-import { TIMES_WORDS as W } from '../text.ts';
-import { measureWords } from '../times/times-words.ts';
+import { measureWords, TIMES_WORDS as W } from '../times/times-words.ts';
 import type { Drift } from '../times/drift.ts';
 import type { Ladder } from '../times/ladders.ts';
 import type { PlannedTimes } from '../times/planned-times.ts';
