@@ -8,7 +8,7 @@ import path from 'node:path';
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome'];
 
 /** Path of a Chromium on this machine, or undefined. `WEDGEBOOK_CHROMIUM` overrides the search. */
-export function findChromium() {
+function findChromium() {
   const folders = (process.env.PATH ?? '').split(path.delimiter);
   const candidates = [
     process.env.WEDGEBOOK_CHROMIUM,

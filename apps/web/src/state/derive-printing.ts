@@ -339,7 +339,7 @@ function gradeBandOf({ source }: Paper): number | null {
 }
 
 /** The map from a paper's own strips, or null where none of them has a scale. */
-export function ownMap(paper: Paper, document: WorkDocument, derive: Derive): PaperMap | null {
+function ownMap(paper: Paper, document: WorkDocument, derive: Derive): PaperMap | null {
   const { source } = paper;
   const entries =
     source.kind === 'strips'

@@ -57,7 +57,7 @@ export interface SplitSeconds {
 const ALONE = 8;
 
 /** The layers of a paper: its own strips where they can be fitted, else the built-in ones. */
-export function layersOf(
+function layersOf(
   paper: Paper | null,
   document: WorkDocument,
   derive: Derive,

@@ -11,7 +11,7 @@ export interface Signal {
 }
 
 /** Seconds of warning before the end. */
-export const SOON_SECONDS = 15;
+const SOON_SECONDS = 15;
 
 /**
  * Signals of a bath.

@@ -110,6 +110,6 @@ export function blockCommands(
 }
 
 /** How many columns of a kind a block has. */
-export function countColumns(block: PastedBlock, kind: BlockColumn): number {
+function countColumns(block: PastedBlock, kind: BlockColumn): number {
   return block.columns.filter((column) => column === kind).length;
 }

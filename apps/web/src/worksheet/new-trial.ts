@@ -9,7 +9,7 @@ import { text } from '../text.ts';
 import { freshName, newId } from './new-entries.ts';
 
 /** Spots of a trial piece. */
-export const TRIAL_SPOTS = 2;
+const TRIAL_SPOTS = 2;
 
 /** A trial piece as its two strips. */
 export interface Trial {

@@ -17,7 +17,7 @@ type Linear = ScaleLinear<number, number>;
 const TICK_SIZE = 12;
 
 /** Decimals that a tick step needs: 0.5 -> 1, 0.25 -> 2, 20 -> 0. */
-export function decimalsOfStep(step: number): number {
+function decimalsOfStep(step: number): number {
   for (let decimals = 0; decimals < 4; decimals++) {
     if (Math.abs(step * 10 ** decimals - Math.round(step * 10 ** decimals)) < 1e-6) return decimals;
   }

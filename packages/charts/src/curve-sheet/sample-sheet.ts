@@ -3,7 +3,7 @@ import type { CurveSheetInput, RangeOnPaper, SheetPoint } from './curve-sheet.ty
 
 const softplus = (z: number) => Math.log1p(Math.exp(z));
 
-export const BANDS = [
+const BANDS = [
   { label: '0', lower: 1.4, upper: 1.7 },
   { label: '1', lower: 1.15, upper: 1.4 },
   { label: '2', lower: 0.95, upper: 1.15 },

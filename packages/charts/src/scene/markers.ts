@@ -6,7 +6,7 @@ import { px, type Ink, type PathMark } from './mark.ts';
 export type MarkerShape = 'ring' | 'disc' | 'square' | 'diamond' | 'cross' | 'triangle';
 
 /** Path data of a marker centred at (x, y) with the given radius. */
-export function markerPath(shape: MarkerShape, x: number, y: number, radius: number): string {
+function markerPath(shape: MarkerShape, x: number, y: number, radius: number): string {
   const r = radius;
   switch (shape) {
     case 'ring':

@@ -5,7 +5,7 @@ import { overlaps, textBox, type Box } from '../text/place-labels.ts';
 import type { Scene, TextMark } from './mark.ts';
 
 /** Box of a text mark; turned texts are left out. */
-export function boxOf(mark: TextMark): Box | null {
+function boxOf(mark: TextMark): Box | null {
   return mark.rotate === undefined ? textBox(mark.text, mark.size, mark, mark.bold) : null;
 }
 

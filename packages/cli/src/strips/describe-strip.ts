@@ -3,7 +3,7 @@ import type { ReadingsStrip } from '@wedgebook/notebook';
 import type { FittedStrip } from './fitted-strip.ts';
 
 /** The facts that the file gives; those that it does not give are left out. */
-export function stripFacts(strip: ReadingsStrip): Readonly<Record<string, string | number>> {
+function stripFacts(strip: ReadingsStrip): Readonly<Record<string, string | number>> {
   const { material, channel, minutes, celsius, treatment, partsWater, bathMinutes, bathCelsius } =
     strip;
   const facts = {

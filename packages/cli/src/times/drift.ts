@@ -9,7 +9,7 @@ import {
 } from '@wedgebook/core';
 import type { TimedStrip } from './timed-strips.ts';
 
-export const DRIFT_MEASURES = ['speedPoint', 'contrast', 'baseFog'] as const;
+const DRIFT_MEASURES = ['speedPoint', 'contrast', 'baseFog'] as const;
 export type DriftMeasure = (typeof DRIFT_MEASURES)[number];
 
 export interface Drift {

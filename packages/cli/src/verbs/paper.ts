@@ -17,7 +17,7 @@ import { stripsOf } from '../strips/strips-of.ts';
 import type { Warning } from '@wedgebook/core';
 import type { Verb } from './verb.ts';
 
-export const PAPER_OPTIONS = {
+const PAPER_OPTIONS = {
   ...STRIP_OPTIONS,
   ...GRADE_OPTIONS,
   'density-basis': { type: 'string' },

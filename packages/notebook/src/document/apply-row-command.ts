@@ -6,7 +6,7 @@ import { changed, insertedAt, removedAt, replacedAt, requireIndex } from './list
 
 /** The most rows and replicates a strip may grow to by typing or pasting. */
 export const MOST_ROWS = 1000;
-export const MOST_REPLICATES = 50;
+const MOST_REPLICATES = 50;
 
 /**
  * @returns the rows with the command carried out; the same array where nothing changes

@@ -30,7 +30,7 @@ const KNOWN: ReadonlySet<string> = new Set(READINGS_COLUMNS);
 const ALIASES: Readonly<Record<string, ReadingsColumn>> = { date: 'processed_on' };
 
 /** Lower case, with blanks and hyphens as underscores: "Tablet density" is `tablet_density`. */
-export const columnName = (field: string): string => {
+const columnName = (field: string): string => {
   const name = field
     .trim()
     .toLowerCase()

@@ -24,7 +24,7 @@ export interface ListComparison {
 }
 
 /** Parts of a notebook that stand once. */
-export const SETTINGS = ['title', 'note', 'plan', 'developmentPlan', 'printing'] as const;
+const SETTINGS = ['title', 'note', 'plan', 'developmentPlan', 'printing'] as const;
 export type Setting = (typeof SETTINGS)[number];
 
 export interface DocumentComparison {

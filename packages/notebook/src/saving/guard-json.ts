@@ -4,7 +4,7 @@
 import { InputError, type Place } from '../notebook-error.ts';
 
 /** The longest saved notebook that is read: about 50 million characters. */
-export const MOST_CHARACTERS = 50_000_000;
+const MOST_CHARACTERS = 50_000_000;
 const MOST_DEPTH = 32;
 
 /**
