@@ -108,8 +108,3 @@ export function blockCommands(
     commands.push({ type: 'rows/set-cell', stripId: strip.id, row, column, value });
   }
 }
-
-/** How many columns of a kind a block has. */
-function countColumns(block: PastedBlock, kind: BlockColumn): number {
-  return block.columns.filter((column) => column === kind).length;
-}
