@@ -11,7 +11,7 @@ import { instrument as t } from '../text/instrument.ts';
 import { text } from '../text.ts';
 import { TimerSound } from '../timer/timer-sound.ts';
 import { parseNumber } from '../worksheet/parse-cell.ts';
-import type { Entered } from '../worksheet/worksheet.ts';
+import type { Entered } from '../worksheet/entered.ts';
 import { instrumentStyles } from './instrument-panel.styles.ts';
 import { learnPlace, readLine, withPlace, type Example, type Place } from './learnt-place.ts';
 import {
@@ -229,13 +229,16 @@ export class InstrumentPanel extends LitElement {
   };
 
   /** An instrument that went away is taken up again when it comes back. */
-  private readonly onPluggedIn = async (): Promise<void> => {
-    if (this.phase !== 'lost') return;
+  private readonly onPluggedIn = (): void => {
+    if (this.phase === 'lost') void this.takeUpAgain();
+  };
+
+  private async takeUpAgain(): Promise<void> {
     const ports = (await this.#serial?.getPorts()) ?? [];
     const port =
       ports.find((each) => each === this.#port) ?? (ports.length === 1 ? ports[0] : null);
     if (port !== undefined && port !== null) await this.connect(port);
-  };
+  }
 
   private async connect(known: SerialPortLike | null): Promise<void> {
     const serial = this.#serial;

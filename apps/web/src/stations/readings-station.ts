@@ -14,13 +14,14 @@ import type { ReadingUnit } from '../state/app.ts';
 import { AppController } from '../state/app-controller.ts';
 import { text } from '../text.ts';
 import { newStrip, newTreatedStrip } from '../worksheet/new-entries.ts';
+import type { Entered } from '../worksheet/entered.ts';
 import { replicateCount } from '../worksheet/cells.ts';
 import { isMeterScale } from '../worksheet/parse-cell.ts';
 import { trialsOf, trialStripIds } from '../worksheet/new-trial.ts';
 import { meterFields } from './meter-fields.ts';
 import { readingsStyles } from './readings-station.styles.ts';
 import './strip-details.ts';
-import { type Entered, type Worksheet } from '../worksheet/worksheet.ts';
+import type { Worksheet } from '../worksheet/worksheet.ts';
 import '../worksheet/worksheet.ts';
 
 const UNITS: readonly ReadingUnit[] = [

@@ -1,6 +1,6 @@
 /** Words of taking readings from an instrument. */
 import type { LeftOut } from '../instrument/read-port.ts';
-import type { Entered } from '../worksheet/worksheet.ts';
+import type { Entered } from '../worksheet/entered.ts';
 
 type Put = Extract<Entered, { status: 'entered' }>;
 

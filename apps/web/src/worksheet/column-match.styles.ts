@@ -2,21 +2,8 @@
 import { css } from 'lit';
 
 export const columnMatchStyles = css`
-  dialog {
-    color: var(--text);
-    background: var(--ground);
-    border: 2px solid var(--frame);
-    border-radius: 0.5rem;
-    padding: 1.25rem;
-    max-width: min(64rem, calc(100vw - 1.5rem));
-    max-height: calc(100vh - 1.5rem);
-  }
-  dialog::backdrop {
-    background: rgb(0 0 0 / 0.6);
-  }
   table {
     width: auto;
-    margin: 0.75rem 0;
   }
   th,
   td {
@@ -35,11 +22,5 @@ export const columnMatchStyles = css`
   }
   .out {
     color: var(--quiet);
-  }
-  .choices {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.75rem;
-    margin-top: 0.75rem;
   }
 `;

@@ -4,6 +4,7 @@
  */
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { dialogStyles } from '../dialogs/dialog.styles.ts';
 import { choiceOnly } from '../parts/fields.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { columns as t } from '../text/columns.ts';
@@ -24,7 +25,7 @@ const ROWS_SHOWN = 6;
 
 @customElement('wb-column-match')
 export class ColumnMatch extends LitElement {
-  static override styles = [sharedStyles, columnMatchStyles];
+  static override styles = [sharedStyles, dialogStyles, columnMatchStyles];
 
   @property({ attribute: false }) question!: ColumnQuestion<string>;
   @property({ attribute: false }) answer: (roles: readonly string[] | null) => void = () =>

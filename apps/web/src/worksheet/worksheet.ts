@@ -33,28 +33,12 @@ import {
   type Position,
   type Typing,
 } from './cells.ts';
+import { placeName, type Entered } from './entered.ts';
 import { BLOCK_COLUMNS, parseBlock, type PastedBlock } from './parse-block.ts';
 import { baseOf, formatReading, parseNumber, parseReading, shortest } from './parse-cell.ts';
 import { rememberedRoles } from './remembered-columns.ts';
 import { placeKey } from './suspect-cells.ts';
 import { worksheetStyles } from './worksheet.styles.ts';
-
-/** What became of a reading that an instrument sent. */
-export type Entered =
-  | {
-      readonly status: 'entered';
-      /** Name of its cell. */
-      readonly place: string;
-      readonly shown: string;
-      /** What stood in the cell before, or null. */
-      readonly before: string | null;
-      /** Name of the cell for the next reading, or null at the end of the sheet. */
-      readonly next: string | null;
-      /** Why it does not lie on the curve so far, or null. */
-      readonly suspect: string | null;
-    }
-  | { readonly status: 'wrong'; readonly sentence: string }
-  | { readonly status: 'no-strip' | 'full' };
 
 @customElement('wb-worksheet')
 export class Worksheet extends LitElement {
@@ -460,13 +444,6 @@ export class Worksheet extends LitElement {
     this.lastPaste = { cell, block, after: store.state.document };
     session.set({ announcement: text.sheet.pasted(result, block) });
   }
-}
-
-function placeName(strip: Strip, at: Position | null): string | null {
-  if (at === null) return null;
-  const row = strip.rows[at.row];
-  const name = row === undefined ? text.sheet.baseFog : text.sheet.stepNumber(row.step);
-  return text.sheet.cell(name, at.column);
 }
 
 declare global {
