@@ -61,7 +61,7 @@ describe('readings from an instrument', () => {
     // A line of another kind is asked about, and enters nothing.
     await port('send', 'LAMP 25\r\n');
     const lamp = panel(page).getByRole('row').filter({ hasText: 'LAMP 25' });
-    expect(await textOf(lamp)).toContain('no reading: a line of another kind');
+    expect(await textOf(lamp)).toContain('not entered: which number');
     expect(await cellOf(page, 2, 1).inputValue()).toBe('');
     // The user goes elsewhere, and the readings follow; undo takes the last one back.
     await cellOf(page, 10, 1).focus();

@@ -78,7 +78,7 @@ export const instrument = {
   forgotten: 'Forgotten: the next line is asked about.',
   learnt: (count: number) =>
     `${count === 1 ? 'One kind of line is' : `${count} kinds of line are`} known.`,
-  unknown: 'no reading: a line of another kind',
+  unknown: 'not entered: which number is the reading is not known',
   full: 'not entered: no cell is left',
   noStrip: 'not entered: there is no strip; add one',
   entered: ({ place, shown, before }: Put) =>

@@ -2,6 +2,10 @@
 import { css } from 'lit';
 
 export const columnMatchStyles = css`
+  /* Room for the ring of the focus. */
+  .scroll {
+    padding: 0.3rem;
+  }
   table {
     width: auto;
   }

@@ -97,6 +97,7 @@ describe('the certainty of a block', () => {
     ['a named reading', 'Density\tStep\tRemark\n0.12\t1\tclear\n0.15\t2\t', true],
     ['two columns that are nothing like', '1.40\t0.12\n0.95\t0.15\n0.50\t0.31', false],
     ['names that say nothing', 'a\tb\tc\n1\t0.12\t0.95\n2\t0.15\t0.90', false],
+    ['a remark beside readings', '1\t0.12\tclear\n2\t0.15\tok\n3\t0.31\tok', true],
     ['no reading', 'step\tlog H\n1\t0.05\n2\t0.20', false],
     ['two columns of steps', 'step\tno.\td\n1\t1\t0.12\n2\t2\t0.20', false],
   ])('%s', (_, pasted, certain) => {

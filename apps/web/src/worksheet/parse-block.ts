@@ -148,7 +148,9 @@ function columnsOf(
     if (name !== undefined) return name;
     if (heads.length > 0 && named.includes('reading')) return 'ignored';
     if (width > 1 && index === 0 && countsUp(values(0))) return 'step';
-    return 'reading';
+    // A column of words beside numbers is a remark.
+    const read = (at: number) => values(at).some((value) => value !== null);
+    return read(index) || !named.some((_, other) => read(other)) ? 'reading' : 'ignored';
   });
   // A column that repeats the tablet is the tablet, whatever stands beside it.
   const readings = columns.filter((column) => column === 'reading').length;

@@ -56,7 +56,11 @@ export const worksheetStyles = css`
   }
   .cell {
     position: relative;
-    display: inline-block;
+    display: block;
+    width: max-content;
+  }
+  .cell input {
+    display: block;
   }
   .doubtful input {
     border: 2px dashed var(--wrong);
