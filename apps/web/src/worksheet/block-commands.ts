@@ -6,7 +6,7 @@ import type { GridColumn, Strip } from '@wedgebook/notebook';
 import type { ReadingUnit } from '../state/app.ts';
 import { cellKey, type WorkCommand } from '../state/work.ts';
 import { parseNumber, parseReading } from './parse-cell.ts';
-import type { BlockColumn, PastedBlock } from './parse-block.ts';
+import type { PastedBlock } from './parse-block.ts';
 
 export interface PasteTarget {
   /** Row of the cell that received the paste. */
