@@ -114,13 +114,16 @@ describe('the built command', () => {
     const large = inFolder('large.csv');
     writeFileSync(large, 'strip,log_exposure,density\n');
     truncateSync(large, 200_000_000);
-    for (const [name, message] of [
-      ['none.csv', /there is no such file/],
-      ['folder', /this is a directory/],
-      ['large.csv', /larger than 50 MB\. Split it by strips/],
+    for (const [verb, name, message] of [
+      ['film', 'none.csv', /there is no such file/],
+      ['film', 'folder', /the directory holds no file of readings/],
+      // Read step by step, so that its size is no fault; what it holds is.
+      ['film', 'large.csv', /binary data, not text/],
+      ['paper', 'folder', /this is a directory/],
+      ['paper', 'large.csv', /larger than 50 MB\. Split it by strips/],
     ] as const) {
       const began = Date.now();
-      const { exitCode, stdout, stderr } = wedgebook(['film', inFolder(name)]);
+      const { exitCode, stdout, stderr } = wedgebook([verb, inFolder(name)]);
       expect(stderr).toMatch(message);
       expect({ exitCode, stdout }).toEqual({ exitCode: 1, stdout: '' });
       expect(Date.now() - began, 'milliseconds until refused').toBeLessThan(10_000);

@@ -2,15 +2,7 @@
  * The typing sheet of one strip: a native table of fields. Arrows and Enter move, a pasted block
  * fills, and an entry that cannot be read stays as typed with a sentence beside it.
  */
-import { densityAt } from '@wedgebook/core';
-import { formatSigned } from '@wedgebook/charts';
-import {
-  rowLogExposure,
-  tabletLookup,
-  warningText,
-  type GridColumn,
-  type Strip,
-} from '@wedgebook/notebook';
+import { tabletLookup, warningText, type GridColumn, type Strip } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
@@ -35,8 +27,9 @@ import {
 } from './cells.ts';
 import { placeName, type Entered } from './entered.ts';
 import { BLOCK_COLUMNS, parseBlock, type PastedBlock } from './parse-block.ts';
-import { baseOf, formatReading, parseNumber, parseReading, shortest } from './parse-cell.ts';
+import { baseOf, formatReading, parseNumber, parseReading } from './parse-cell.ts';
 import { rememberedRoles } from './remembered-columns.ts';
+import { followingExposure, offCurve } from './row-figures.ts';
 import { placeKey } from './suspect-cells.ts';
 import { worksheetStyles } from './worksheet.styles.ts';
 
@@ -152,7 +145,9 @@ export class Worksheet extends LitElement {
         </th>
         ${exposure === null ? html`<td class="exposure quiet">${text.sheet.unexposed}</td>` : html`<td class="exposure">${exposure.template}</td>`}
         ${cells.map(({ template }) => html`<td>${template}</td>`)}
-        <td class="off quiet">${row < 0 ? nothing : this.off(strip, row, fit)}</td>
+        <td class="off quiet">
+          ${row < 0 ? nothing : offCurve(this.app.app.store.state.document, strip, row, fit)}
+        </td>
       </tr>
       ${
         faults.length === 0 && doubts.length === 0
@@ -205,34 +200,11 @@ export class Worksheet extends LitElement {
           aria-label=${name}
           aria-invalid=${fault === null ? nothing : 'true'}
           aria-describedby=${describedBy.length === 0 ? nothing : describedBy.join(' ')}
-          placeholder=${isReading ? nothing : this.exposureOf(strip, cell.row)}
+          placeholder=${isReading ? nothing : followingExposure(this.app.app.store.state.document, strip, cell.row)}
           .value=${live(shown)}
         />${doubt === null ? nothing : html`<span class="mark" aria-hidden="true">?</span>`}</span
       >`,
     };
-  }
-
-  /** Log exposure that follows from the tablet, shown where the row has none of its own. */
-  private exposureOf(strip: Strip, row: number): string {
-    const at = strip.rows[row];
-    const tablets = this.app.value?.tablets ?? [];
-    if (at === undefined) return '';
-    const lookup = tabletLookup({ ...this.app.app.store.state.document, tablets });
-    const logExposure = rowLogExposure({ ...at, logExposure: null }, strip, lookup);
-    return logExposure === null ? text.none : shortest(logExposure, 3, 3);
-  }
-
-  /** Mean reading less the curve. */
-  private off(strip: Strip, row: number, fit: StripFit | null): string {
-    const read = (strip.rows[row]?.densities ?? []).filter((density) => density !== null);
-    const at = strip.rows[row];
-    const curve = fit?.curve ?? null;
-    if (curve === null || at === undefined || read.length === 0) return '';
-    const lookup = tabletLookup(this.app.app.store.state.document);
-    const logExposure = rowLogExposure(at, strip, lookup);
-    if (logExposure === null) return '';
-    const mean = read.reduce((sum, density) => sum + density, 0) / read.length;
-    return formatSigned(mean - densityAt(curve, logExposure), 3);
   }
 
   /**
