@@ -8,7 +8,7 @@ export interface FiniteRange {
   readonly last: number;
   readonly range: number;
   /**
-   * A width that no reading tells from a hard corner, a tenth of a step or less: a narrower bend
+   * A width that no reading tells from a hard corner, a hundredth of a step or less: a narrower bend
    * could move between two steps without an end.
    */
   readonly narrowest: number;
@@ -27,7 +27,7 @@ export function finiteRange(x: readonly number[]): FiniteRange {
     if (at > last) last = at;
   }
   const range = first > last ? 0.1 : Math.max(last - first, 0.1);
-  const narrowest = Math.max(NARROWEST, (0.1 * range) / Math.max(10, x.length));
+  const narrowest = Math.max(NARROWEST, (0.01 * range) / Math.max(10, x.length));
   return first > last
     ? { first: 0, last: 0, range: 0.1, narrowest }
     : { first, last, range, narrowest };
