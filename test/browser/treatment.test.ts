@@ -87,7 +87,7 @@ describe('the bath', () => {
     await target.selectOption('1');
     await expect
       .poll(() => textOf(page.locator('wb-treatment .plan')))
-      .toMatch(/Grade 1 cannot be reached: it needs a gain of ×\d.*at most/);
+      .toMatch(/Not reachable: grade 1 needs a gain of ×\d.*at most/);
     await target.selectOption('5');
     await expect
       .poll(() => textOf(page.locator('wb-treatment .plan')))

@@ -106,7 +106,7 @@ export const orBath = {
   hazard: 'hazards',
   hazardDevelopment: 'those of the developer you use anyway',
   hazardBath: 'selenium is poisonous: see the cautions below',
-  caution: 'Before you open the bottle',
+  caution: 'If you take the bath: before you open the bottle',
   atLeast:
     'Longer development makes new and larger grains, so its figure is the least it may be; the bath strengthens those that are there.',
   outOfReach: (gain: number) =>

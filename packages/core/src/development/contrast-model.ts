@@ -107,7 +107,9 @@ export function minutesOfForm(
   const speed = q ** ((celsius - referenceCelsius) / 10);
   if (family === 'log-linear') {
     const [a = 0, slope = 0] = parameters;
-    return Math.exp((contrast - a) / slope) / speed;
+    const minutes = Math.exp((contrast - a) / slope) / speed;
+    // A law almost level has no time that a number can hold.
+    return minutes > 0 && minutes < Infinity ? minutes : null;
   }
   const [limit = 0, rate = 0, delay = 0] = parameters;
   if (!(contrast < limit)) return null;

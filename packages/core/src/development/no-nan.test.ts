@@ -26,7 +26,7 @@ const reading = fc.record({
   celsius: fc.constantFrom(18, 20, 24),
   contrast: fc.record({
     value: between(0.02, 2),
-    standardError: fc.option(between(0, 0.1)),
+    standardError: fc.option(between(0.002, 0.1)),
   }),
 });
 
