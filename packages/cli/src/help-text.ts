@@ -222,8 +222,8 @@ With strips of your own paper: setting, seconds, split exposure, burning in.
                                      areas burnt in or dodged, for the table
   --timer S                          what the timer can be set to; 0.1 s unless given
   --test-strip N --step S            with a split: a strip for soft light, then one for hard
-  --grade-table ID                   ansi-1966, laboratory-diffuse or memory-condenser
-${READING_OPTIONS}  --json
+  --density-basis net|gross          90 % of the net (default) or gross maximum density
+${NEGATIVE_HELP}${READING_OPTIONS}  --json
 
 Example: wedgebook print --seconds 12 --from-density 1.5 --to-density 1.9 --burn 1/2
 Example: wedgebook print --seconds 4 --test-strip 10
