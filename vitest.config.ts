@@ -5,7 +5,7 @@ const resolve = { conditions: ['wedgebook-source'] };
 const ssr = { resolve };
 // Core and charts hold no state between modules: one thread may run test after test.
 // Generated studies take seconds where other work runs beside them.
-const together = { pool: 'threads', isolate: false, testTimeout: 30_000 } as const;
+const together = { pool: 'threads', isolate: false, testTimeout: 120_000 } as const;
 
 export default defineConfig({
   test: {
@@ -31,7 +31,7 @@ export default defineConfig({
       {
         resolve,
         ssr,
-        test: { name: 'command', include: ['test/command/**/*.test.ts'], testTimeout: 30_000 },
+        test: { name: 'command', include: ['test/command/**/*.test.ts'], testTimeout: 120_000 },
       },
       {
         resolve,
