@@ -186,6 +186,11 @@ export const sharedStyles = css`
     gap: 0.75rem 1rem;
     align-items: end;
   }
+  /* Grows with what is typed: a handle to drag would shine grey where the theme has only red. */
+  textarea {
+    resize: none;
+    field-sizing: content;
+  }
   .note textarea {
     width: 100%;
     max-width: 40rem;
