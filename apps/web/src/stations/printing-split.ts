@@ -15,8 +15,7 @@ import { estimate, noticeStyles, sourceMark } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import type { PrintingView } from '../state/derive-printing.ts';
-import { splitView, type SplitSeconds, type SplitView } from '../state/derive-split.ts';
-import { memo } from '../state/memo.ts';
+import type { SplitSeconds, SplitView } from '../state/derive-split.ts';
 import { split as words } from '../text/split.ts';
 import '../parts/number-field.ts';
 
@@ -50,21 +49,15 @@ export class SplitPart extends LitElement {
 
   /** The print, from the station. */
   @property({ attribute: false }) view: PrintingView | null = null;
+  @property({ attribute: false }) split: SplitView | null = null;
   @state() private step: string = STEPS[1][0];
 
-  readonly #split = memo(splitView);
-  private readonly app = new AppController(this, ({ document }, { derive }) => ({
-    document,
-    derive,
-    printing: document.printing,
-  }));
+  private readonly app = new AppController(this, ({ document }) => document.printing);
 
   protected override render(): TemplateResult | typeof nothing {
-    const now = this.app.value;
-    if (now === undefined || this.view === null) return nothing;
-    const { document, derive, printing } = now;
-    const split = this.#split(document, derive, this.view, printing);
-    if (split === null) return nothing;
+    const printing = this.app.value;
+    const { split, view } = this;
+    if (printing === undefined || view === null || split === null) return nothing;
     return html`<h3>${words.title}</h3>
       <p>${split.own ? words.own : words.builtIn}</p>
       ${split.own ? nothing : html`<p>${sourceMark(builtInSplit.provenance)}</p>`}
@@ -74,7 +67,7 @@ export class SplitPart extends LitElement {
         [split.after, words.after],
       ].map(([one, when]) => reasonTemplate(one as SplitForPrint, when as string))}
       ${split.leftOut.length > 0 ? html`<p>${words.leftOut(split.leftOut)}</p>` : nothing}
-      ${perStopTemplate(split, this.view)} ${this.testTemplate(split)}`;
+      ${perStopTemplate(split, view)} ${this.testTemplate(split)}`;
   }
 
   private timesTemplate(printing: Printing): TemplateResult {

@@ -11,6 +11,7 @@ import { estimate, noticeStyles, warningList } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { printingView, type PrintingView, type PrintRow } from '../state/derive-printing.ts';
+import { splitView } from '../state/derive-split.ts';
 import { memo } from '../state/memo.ts';
 import { printing as words } from '../text/printing.ts';
 import '../parts/number-field.ts';
@@ -48,16 +49,19 @@ export class PrintingStation extends LitElement {
   ];
 
   readonly #view = memo(printingView);
+  readonly #split = memo(splitView);
   private readonly app = new AppController(this, ({ document }, { bath, derive }) => {
-    const { plan, printing, papers } = document;
+    const { plan, printing } = document;
     const seen = bath.view(document, plan.curveFamily, plan.targetGrade);
-    return { view: this.#view(document, seen, derive), printing, plan, papers };
+    const view = this.#view(document, seen, derive);
+    const split = 'missing' in view ? null : this.#split(document, derive, view, printing);
+    return { view, split, printing };
   });
 
   protected override render(): TemplateResult | typeof nothing {
     const now = this.app.value;
     if (now === undefined) return nothing;
-    const { view, printing } = now;
+    const { view, split, printing } = now;
     if ('missing' in view) {
       return html`<section class="station" aria-labelledby="title">
         <h2 id="title">${words.title}</h2>
@@ -78,9 +82,9 @@ export class PrintingStation extends LitElement {
           ${view.inUse.ownStrips ? nothing : html`<p class="quiet small">${words.generatedPaper}</p>`}
           ${warningList(view.warnings)} ${sameTemplate(view)}
         </div>
-        <wb-split .view=${view}></wb-split>
+        <wb-split .view=${view} .split=${split}></wb-split>
       </div>
-      <wb-wall .view=${view}></wb-wall>
+      <wb-wall .view=${view} .split=${split}></wb-wall>
       <wb-chain .view=${view}></wb-chain>
     </section>`;
   }

@@ -23,8 +23,7 @@ import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { exposuresOf, toneOf } from '../state/derive-areas.ts';
 import type { PrintingView } from '../state/derive-printing.ts';
-import { splitView, type SplitView } from '../state/derive-split.ts';
-import { memo } from '../state/memo.ts';
+import type { SplitView } from '../state/derive-split.ts';
 import { wall as words } from '../text/wall.ts';
 import { newId } from '../worksheet/new-entries.ts';
 import '../parts/number-field.ts';
@@ -85,23 +84,18 @@ export class WallPart extends LitElement {
 
   /** The print, from the station. */
   @property({ attribute: false }) view: PrintingView | null = null;
+  @property({ attribute: false }) split: SplitView | null = null;
   @state() private wantedMagnification: number | null = null;
   @state() private apertures: readonly [number, number] = [USUAL_APERTURE, USUAL_APERTURE];
 
-  readonly #split = memo(splitView);
-  private readonly app = new AppController(this, ({ document }, { derive }) => ({
-    document,
-    derive,
-  }));
+  private readonly app = new AppController(this, ({ document }) => ({ document }));
 
   protected override render(): TemplateResult | typeof nothing {
     const now = this.app.value;
-    const { view } = this;
+    const { view, split } = this;
     if (now === undefined || view === null) return nothing;
-    const { document, derive } = now;
-    const { printing } = document;
+    const { printing } = now.document;
     const exposures = exposuresOf(printing);
-    const split = this.#split(document, derive, view, printing);
     return html`<div class="parts">
       <div>
         <h3>${words.areas}</h3>
