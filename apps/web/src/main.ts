@@ -57,7 +57,7 @@ async function start(): Promise<void> {
 
 /** The search for slips is loaded after the first paint, and then looks at every strip in use. */
 async function searchForSlips({ derive, session }: App): Promise<void> {
-  derive.suspects = (await import('@wedgebook/core/suspects')).findSuspects;
+  derive.findSlips = (await import('@wedgebook/core/suspects')).slipWarnings;
   session.set({ slipSearch: true });
 }
 

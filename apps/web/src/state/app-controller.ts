@@ -13,6 +13,9 @@ export function viewOf(app: App): View {
   return { ...app.store.state, session: app.session.value };
 }
 
+/** Whether a part follows in the frame that answers a keystroke, while in sight, or after it. */
+export type When = 'in-frame' | 'after-frame';
+
 export class AppController<T> implements ReactiveController {
   /** The selected part; undefined until the element is connected. */
   value: T | undefined;
@@ -22,15 +25,18 @@ export class AppController<T> implements ReactiveController {
   readonly #host: LitElement;
   readonly #select: (view: View, app: App) => T;
   readonly #same: (a: T, b: T) => boolean;
+  readonly #when: When;
 
   constructor(
     host: LitElement,
     select: (view: View, app: App) => T,
     same: (a: T, b: T) => boolean = shallowEqual,
+    when: When = 'in-frame',
   ) {
     this.#host = host;
     this.#select = select;
     this.#same = same;
+    this.#when = when;
     new ContextConsumer(host, {
       context: appContext,
       callback: (app) => {
@@ -64,7 +70,8 @@ export class AppController<T> implements ReactiveController {
   }
 
   readonly #heed = (): void => {
-    if (this.#station === undefined || isInSight(this.#station)) void this.#read();
+    const waits = this.#when === 'after-frame';
+    if (!waits && (this.#station === undefined || isInSight(this.#station))) void this.#read();
     else afterFrame(this.#read);
   };
 

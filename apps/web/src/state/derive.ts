@@ -14,7 +14,6 @@ import {
   type CurveFamily,
   type CurveFit,
   type FilmMeasures,
-  type FindSuspects,
   type GradeTable,
   type PaperMeasures,
   type Warning,
@@ -27,6 +26,7 @@ import {
   type StripReadings,
   type Tablet,
 } from '@wedgebook/notebook';
+import type { FindSlips } from '@wedgebook/core/suspects';
 import type { SheetBand, SheetPoint } from '@wedgebook/charts';
 import { suspectCells, type SuspectCells } from '../worksheet/suspect-cells.ts';
 import { memo, memoByKey } from './memo.ts';
@@ -59,12 +59,20 @@ export function gradeTableOf(document: WorkDocument): GradeTable {
 
 export class Derive {
   /** Looks for slips in the readings; loaded after the first paint, none are looked for before. */
-  suspects: FindSuspects | undefined;
+  findSlips: FindSlips | undefined;
   readonly #fits = memoByKey(fitStrip);
   readonly #drawn = memoByKey(drawCurve);
+  readonly #slips = memoByKey(
+    ({ curve, readings }: StripFit, find: FindSlips | undefined): readonly Warning[] =>
+      curve === null ? [] : (find?.(curve, readings) ?? []),
+  );
   readonly #suspects = memoByKey(
-    (strip: Strip, warnings: readonly Warning[], tablets: readonly Tablet[]) =>
-      suspectCells(strip, warnings, tabletLookup({ tablets })),
+    (
+      strip: Strip,
+      warnings: readonly Warning[],
+      slips: readonly Warning[],
+      tablets: readonly Tablet[],
+    ) => suspectCells(strip, [...slips, ...warnings], tabletLookup({ tablets })),
   );
   readonly #film = memoByKey((fit: StripFit): FilmMeasures | null =>
     fit.curve === null
@@ -97,13 +105,16 @@ export class Derive {
       strip.material,
       document.tablets,
       family,
-      this.suspects,
     );
   }
 
-  /** The cells that the warnings of a strip's fit speak of. */
-  suspectCells(document: WorkDocument, strip: Strip, { warnings }: StripFit): SuspectCells {
-    return this.#suspects(strip.id, strip, warnings, document.tablets);
+  /**
+   * What there is to say of a strip's readings, by the cells that it speaks of. The search for
+   * slips takes longer than the fit: ask after the frame.
+   */
+  suspectCells(document: WorkDocument, strip: Strip, fit: StripFit): SuspectCells {
+    const slips = this.#slips(strip.id, fit, this.findSlips);
+    return this.#suspects(strip.id, strip, fit.warnings, slips, document.tablets);
   }
 
   drawn(strip: Strip, fit: StripFit): DrawnCurve {
@@ -127,7 +138,6 @@ function fitStrip(
   material: Strip['material'],
   tablets: readonly Tablet[],
   family: CurveFamily,
-  suspects: FindSuspects | undefined,
 ): StripFit {
   // Only these fields of the strip bear on its readings.
   const strip = { rows, unexposedDensities, exposure, tabletId, material } as Strip;
@@ -136,8 +146,8 @@ function fitStrip(
   // A paper is a sigmoid: unless another curve was chosen, the family that fits it best is taken.
   const fit =
     material === 'paper' && family === DEFAULT_FAMILY
-      ? fitPaperCurve(readings, { suspects })
-      : fitCurve(readings, { family, suspects });
+      ? fitPaperCurve(readings)
+      : fitCurve(readings, { family });
   const unread: Warning[] =
     readings.unreadCells > 0 ? [warning('steps-unread', { count: readings.unreadCells })] : [];
   return {

@@ -11,7 +11,7 @@ import { choice, textEntry } from '../parts/fields.ts';
 import { noticeStyles, warningList } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import type { ReadingUnit } from '../state/app.ts';
-import { AppController } from '../state/app-controller.ts';
+import { AppController, shallowEqual } from '../state/app-controller.ts';
 import { text } from '../text.ts';
 import { newStrip, newTreatedStrip } from '../worksheet/new-entries.ts';
 import type { Entered } from '../worksheet/entered.ts';
@@ -54,11 +54,20 @@ export class ReadingsStation extends LitElement {
       meters: session.meters,
       asTyped: document.asTyped,
       fit,
-      // What belongs to a cell of the sheet is said there.
-      warnings:
-        strip === null || fit === null ? [] : derive.suspectCells(document, strip, fit).others,
     };
   });
+  private readonly late = new AppController(
+    this,
+    ({ document, session }, { derive }): readonly Warning[] => {
+      const strip = derive.stripOf(document, session.stripId);
+      if (strip === null) return [];
+      const fit = derive.fit(document, strip, document.plan.curveFamily);
+      // What belongs to a cell of the sheet is said there.
+      return derive.suspectCells(document, strip, fit).others;
+    },
+    shallowEqual,
+    'after-frame',
+  );
 
   protected override render(): TemplateResult | typeof nothing {
     const view = this.app.value;
@@ -103,7 +112,7 @@ export class ReadingsStation extends LitElement {
           </div>
           ${strip === null ? nothing : this.factsTemplate(strip)}
         </div>
-        ${strip === null ? nothing : this.sheetTemplate(strip, view.warnings)}
+        ${strip === null ? nothing : this.sheetTemplate(strip, this.late.value ?? [])}
       </div>
       <details class="no-print" @toggle=${this.onInstrument}>
         <summary>${text.readings.instrument}</summary>

@@ -30,7 +30,7 @@ import { BLOCK_COLUMNS, parseBlock, type PastedBlock } from './parse-block.ts';
 import { baseOf, formatReading, parseNumber, parseReading } from './parse-cell.ts';
 import { rememberedRoles } from './remembered-columns.ts';
 import { followingExposure, offCurve } from './row-figures.ts';
-import { placeKey } from './suspect-cells.ts';
+import { placeKey, type SuspectCells } from './suspect-cells.ts';
 import { worksheetStyles } from './worksheet.styles.ts';
 
 @customElement('wb-worksheet')
@@ -58,9 +58,14 @@ export class Worksheet extends LitElement {
       tablets: document.tablets,
       fit,
       pasteStands: this.lastPaste?.after === document,
-      suspects: strip === null || fit === null ? null : derive.suspectCells(document, strip, fit),
     };
   });
+  private readonly late = new AppController(
+    this,
+    () => this.suspectsNow(),
+    (a, b) => a?.cells === b?.cells,
+    'after-frame',
+  );
 
   protected override render(): TemplateResult | typeof nothing {
     const view = this.app.value;
@@ -161,10 +166,20 @@ export class Worksheet extends LitElement {
       }`;
   }
 
+  /** The suspect cells of the strip on the sheet as the notebook stands. */
+  private suspectsNow(): { readonly stripId: string; readonly cells: SuspectCells } | null {
+    const { store, session, derive } = this.app.app;
+    const { document } = store.state;
+    const strip = derive.stripOf(document, session.value.stripId);
+    if (strip === null) return null;
+    const fit = derive.fit(document, strip, document.plan.curveFamily);
+    return { stripId: strip.id, cells: derive.suspectCells(document, strip, fit) };
+  }
+
   /** Why a reading does not lie on the curve through the others, or null. */
-  private doubtOf({ row, column }: Cell): string | null {
-    if (column.kind !== 'density') return null;
-    const found = this.app.value?.suspects?.at.get(placeKey(row, column.replicate));
+  private doubtOf({ row, column }: Cell, suspects = this.late.value): string | null {
+    if (column.kind !== 'density' || suspects?.stripId !== this.app.value?.strip?.id) return null;
+    const found = suspects?.cells.at.get(placeKey(row, column.replicate));
     return found === undefined ? null : trueMinus(warningText(found));
   }
 
@@ -237,7 +252,7 @@ export class Worksheet extends LitElement {
     const { store, session } = this.app.app;
     store.endMerge();
     const at = this.cellAt(event.target);
-    const doubt = at === null ? null : this.doubtOf(at.cell);
+    const doubt = at === null ? null : this.doubtOf(at.cell, this.suspectsNow());
     if (at === null || doubt === null) return;
     session.set({ announcement: text.sheet.doubtful(at.input.ariaLabel ?? '', doubt) });
   };
@@ -361,7 +376,7 @@ export class Worksheet extends LitElement {
       shown: formatReading(parsed.value, unit, base),
       before: before === null ? null : formatReading(before, unit, base),
       next: placeName(strip, next),
-      suspect: this.doubtOf(cell),
+      suspect: this.doubtOf(cell, this.suspectsNow()),
     };
   }
 

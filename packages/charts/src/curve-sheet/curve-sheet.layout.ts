@@ -4,7 +4,7 @@
  * before and after the bath. Level leaders carry the shadow and the highlight from the curve to the
  * columns, so that curve and paper are read in one movement.
  */
-import { extent, line as lineShape, area as areaShape, scaleLinear, type ScaleLinear } from 'd3';
+import { extent, area as areaShape, scaleLinear, type ScaleLinear } from 'd3';
 import { bottomAxis, leftAxis, type Plot } from '../axes/axes.ts';
 import { markers } from '../scene/markers.ts';
 import { area, segment, stroke, type Mark, type Scene, type SceneTable } from '../scene/mark.ts';
@@ -14,6 +14,7 @@ import { paperCaption, words } from '../text/words.ts';
 import { textWidth } from '../text/text-width.ts';
 import { columnSize, densityOfRange, fitColumn } from './fit-column.ts';
 import { describeSheet, sheetTable } from './curve-sheet.table.ts';
+import { DrawnPoints, extentOf, type Pixel } from './drawn-points.ts';
 import type { CurveSheetInput, SheetPoint, SheetSeries } from './curve-sheet.types.ts';
 
 type Linear = ScaleLinear<number, number>;
@@ -59,7 +60,8 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
   if (shown.length === 0) return { ...head, ...emptySheet(plot), table: sheetTable(input) };
   const { x, y } = scales(input, shown, plot);
   const panelX = plot.x + plot.width + panelGap;
-  const pixel = (p: SheetPoint): [number, number] => [x(p.logExposure), y(p.density)];
+  const drawn = new DrawnPoints(x, y);
+  const pixel = (p: SheetPoint) => drawn.pixel(p);
   const spots = spotPoints(input, shown);
   const marks: Mark[] = [
     ...leftAxis(y, plot, words.density, width - MARGIN.right - plot.x),
@@ -67,11 +69,11 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
     ...baseFogLine(input, plot, y),
     ...shown.flatMap((series) => bandMarks(series, x, y)),
     ...leaders(spots, ranges.length > 0 ? panelX + column.ladder + 4 : null, column.width, x, y),
-    ...order(shown).flatMap((series) => seriesMarks(series, pixel, x, y)),
+    ...order(shown).flatMap((series) => seriesMarks(series, drawn)),
     ...speedPointMarks(input.speedPoint, plot, x, y),
     ...markers('square', spots.filter((s) => s.role === 'before').map(pixel), 'before', 4, 'spots'),
     ...markers('square', spots.filter((s) => s.role === 'after').map(pixel), 'after', 4, 'spots'),
-    ...labels(input, shown, spots, plot, pixel),
+    ...labels(input, shown, spots, plot, drawn),
   ];
   if (fit !== null) {
     ranges.forEach((range, index) => {
@@ -133,12 +135,12 @@ function scales(
   shown: readonly SheetSeries[],
   plot: Plot,
 ): { x: Linear; y: Linear } {
-  const points = shown.flatMap(({ line, markers: read }) => [...line, ...read]);
-  const [x0 = -3, x1 = 0] = extent(points, (p) => p.logExposure);
+  const reach = shown.flatMap(({ line, markers: read }) => [extentOf(line), extentOf(read)]);
+  const [x0 = -3, x1 = 0] = extent(reach.flatMap((each) => each?.logExposure ?? []));
   const rims = (fit?.ranges ?? []).map((range) =>
     densityOfRange(range)(Math.max(range.printingRange, fit?.paper?.exposureScale ?? 0)),
   );
-  const [y0 = 0, y1 = 2] = extent([...points.map((p) => p.density), ...rims, 0, 1]);
+  const [y0 = 0, y1 = 2] = extent([...reach.flatMap((each) => each?.density ?? []), ...rims, 0, 1]);
   const pad = Math.max(0.05, (x1 - x0) * 0.02);
   // Whole steps of density: the axis holds still while one reading is typed anew.
   const floor = Math.floor(Math.min(0, y0) / DENSITY_STEP) * DENSITY_STEP;
@@ -165,32 +167,11 @@ function bandMarks({ band = [], role, id }: SheetSeries, x: Linear, y: Linear): 
   return [area(shape(band) ?? '', role, { opacity: 0.16, name: `band-${id}` })];
 }
 
-/** Paths as last drawn: of a family of strips, all but the one that is typed into stay. */
-const drawn = new WeakMap<readonly SheetPoint[], { readonly scales: string; readonly d: string }>();
-
-function linePath(line: readonly SheetPoint[], x: Linear, y: Linear): string {
-  const scales = [x.domain(), x.range(), y.domain(), y.range()].join(' ');
-  const before = drawn.get(line);
-  if (before?.scales === scales) return before.d;
-  const path = lineShape<SheetPoint>(
-    (p) => x(p.logExposure),
-    (p) => y(p.density),
-  ).digits(2);
-  const d = path(line) ?? '';
-  drawn.set(line, { scales, d });
-  return d;
-}
-
-function seriesMarks(
-  { line, markers: read, role, id }: SheetSeries,
-  pixel: (p: SheetPoint) => [number, number],
-  x: Linear,
-  y: Linear,
-): Mark[] {
+function seriesMarks({ line, markers: read, role, id }: SheetSeries, drawn: DrawnPoints): Mark[] {
   const { width, dash, shape, radius } = STYLE[role];
-  const d = linePath(line, x, y);
+  const d = drawn.path(line);
   return [
-    ...markers(shape, read.map(pixel), role, radius, `readings-${id}`),
+    ...drawn.markers(read, shape, role, radius, `readings-${id}`),
     ...(d === ''
       ? []
       : [
@@ -284,9 +265,10 @@ function labels(
   shown: readonly SheetSeries[],
   spots: readonly SpotPoint[],
   plot: Plot,
-  pixel: (p: SheetPoint) => [number, number],
+  drawn: DrawnPoints,
 ): Mark[] {
-  const lines = shown.map(({ id, line }) => ({ id, points: line.map(pixel) }));
+  const pixel = (point: SheetPoint) => drawn.pixel(point);
+  const lines = shown.map(({ id, line }) => ({ id, points: drawn.pixels(line) }));
   const requests: LabelRequest[] = [];
   const inks = new Map<string, 'before' | 'after' | 'other' | 'paper' | 'text' | 'quiet'>();
   const ask = (
@@ -362,7 +344,7 @@ const rankOf = (anchor: string) => (anchor === 'end' ? 0 : 1);
 function baseFogLabel(
   { baseFog }: CurveSheetInput,
   plot: Plot,
-  pixel: (p: SheetPoint) => [number, number],
+  pixel: (p: SheetPoint) => Pixel,
 ): { mark: Mark; box: Box } | null {
   if (baseFog === null) return null;
   const text = `${words.baseFog} ${formatNumber(baseFog, 2)}`;

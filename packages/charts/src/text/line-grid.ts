@@ -7,33 +7,53 @@ import type { Box, LabelObstacle } from './place-labels.ts';
 /** Cell size in pixels: half the height of a small label. */
 const CELL = 6;
 
-type Cells = ReadonlyMap<number, number>;
-
 export interface LineGrid {
-  /** How many points of lines lie in a box, the line `except` left out. */
+  /** How many points of lines lie in a box within the bounds, the line `except` left out. */
   readonly covered: (box: Box, except?: string) => number;
 }
 
-export function lineGrid(lines: readonly LabelObstacle[]): LineGrid {
-  const all = new Map<number, number>();
-  const own = new Map<string, Cells>();
-  for (const { id, points } of lines) {
-    const cells = new Map<number, number>();
-    for (const [x, y] of points) {
-      const key = keyOf(Math.floor(x / CELL), Math.floor(y / CELL));
-      cells.set(key, (cells.get(key) ?? 0) + 1);
-      all.set(key, (all.get(key) ?? 0) + 1);
+/** Columns and rows of the cells that a line's points lie in, one after the other. */
+type Cells = Int32Array;
+
+/** Cells by line: of a family of curves all but one stay from one keystroke to the next. */
+const known = new WeakMap<LabelObstacle['points'], Cells>();
+
+/** @param bounds - the area that is asked about */
+export function lineGrid(lines: readonly LabelObstacle[], bounds: Box): LineGrid {
+  const left = cellOf(bounds.x0);
+  const top = cellOf(bounds.y0);
+  const columns = cellOf(bounds.x1) - left + 1;
+  const rows = cellOf(bounds.y1) - top + 1;
+  const counts = new Uint32Array(Math.max(0, columns * rows));
+  for (const { points } of lines) {
+    const cells = cellsOf(points);
+    for (let k = 0; k < cells.length; k += 2) {
+      const column = (cells[k] ?? 0) - left;
+      const row = (cells[k + 1] ?? 0) - top;
+      if (column < 0 || column >= columns || row < 0 || row >= rows) continue;
+      const at = column * rows + row;
+      counts[at] = (counts[at] ?? 0) + 1;
     }
-    own.set(id, cells);
   }
   return {
     covered(box, except) {
-      const mine = except === undefined ? undefined : own.get(except);
+      const from = { column: cellOf(box.x0), row: cellOf(box.y0) };
+      const to = { column: cellOf(box.x1), row: cellOf(box.y1) };
       let count = 0;
-      for (let i = Math.floor(box.x0 / CELL); i <= Math.floor(box.x1 / CELL); i++) {
-        for (let j = Math.floor(box.y0 / CELL); j <= Math.floor(box.y1 / CELL); j++) {
-          const key = keyOf(i, j);
-          count += (all.get(key) ?? 0) - (mine?.get(key) ?? 0);
+      for (let column = from.column; column <= to.column; column++) {
+        for (let row = from.row; row <= to.row; row++) {
+          count += counts[(column - left) * rows + row - top] ?? 0;
+        }
+      }
+      if (except === undefined) return count;
+      for (const { id, points } of lines) {
+        if (id !== except) continue;
+        const cells = cellsOf(points);
+        for (let k = 0; k < cells.length; k += 2) {
+          const column = cells[k] ?? 0;
+          const row = cells[k + 1] ?? 0;
+          if (column < from.column || column > to.column) continue;
+          if (row >= from.row && row <= to.row) count--;
         }
       }
       return count;
@@ -41,5 +61,16 @@ export function lineGrid(lines: readonly LabelObstacle[]): LineGrid {
   };
 }
 
-/** One number for a cell; a drawing is far smaller than a million cells across. */
-const keyOf = (column: number, row: number): number => column * 1_000_003 + row;
+const cellOf = (pixel: number): number => Math.floor(pixel / CELL);
+
+function cellsOf(points: LabelObstacle['points']): Cells {
+  const before = known.get(points);
+  if (before !== undefined) return before;
+  const cells = new Int32Array(2 * points.length);
+  points.forEach(([x, y], index) => {
+    cells[2 * index] = cellOf(x);
+    cells[2 * index + 1] = cellOf(y);
+  });
+  known.set(points, cells);
+  return cells;
+}

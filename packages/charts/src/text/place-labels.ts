@@ -52,7 +52,10 @@ export function textBox(
   { x, y, anchor }: LabelCandidate,
   bold = false,
 ): Box {
-  const width = textWidth(text, size, bold);
+  return boxOf(textWidth(text, size, bold), size, { x, y, anchor });
+}
+
+function boxOf(width: number, size: number, { x, y, anchor }: LabelCandidate): Box {
   const x0 = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2;
   return { x0, y0: y - size * 0.8, x1: x0 + width, y1: y + size * 0.25 };
 }
@@ -95,14 +98,17 @@ export function placeLabels(
   lines: readonly LabelObstacle[],
   taken: readonly Box[] = [],
 ): PlacedLabel[] {
-  const grid = lineGrid(lines);
+  const grid = lineGrid(lines, bounds);
   const occupied = [...taken];
   const placed: PlacedLabel[] = [];
   for (const request of requests) {
+    const width = textWidth(request.text, request.size, request.bold);
     let best: { candidate: LabelCandidate; box: Box; covered: number } | undefined;
     for (const candidate of request.candidates) {
-      const box = textBox(request.text, request.size, candidate, request.bold);
-      if (!within(box, bounds) || occupied.some((other) => overlaps(grow(box), other))) continue;
+      const box = boxOf(width, request.size, candidate);
+      if (!within(box, bounds)) continue;
+      const grown = grow(box);
+      if (occupied.some((other) => overlaps(grown, other))) continue;
       const covered = grid.covered(box, request.ownLine);
       if (best === undefined || covered < best.covered) best = { candidate, box, covered };
       if (covered === 0) break;

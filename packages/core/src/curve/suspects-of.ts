@@ -19,7 +19,8 @@ import {
 import { warning, type Warning } from '../warning.ts';
 import type { CharacteristicCurve } from './characteristic-curve.ts';
 import { modelOf } from './model-of.ts';
-import type { SortedReadings } from './sort-readings.ts';
+import type { CurveReadings } from '../readings/index.ts';
+import { sortReadings, type SortedReadings } from './sort-readings.ts';
 
 /** A search for slips needs no last digits: a fit that takes longer is one that runs off. */
 const ENOUGH_ITERATIONS = 40;
@@ -64,6 +65,19 @@ export const findSuspects: FindSuspects = (curve, { x, y }) => {
     warnings: [...(slip ? [stepSlipWarning(slip)] : []), ...suspects.map(suspectWarning)],
   };
 };
+
+/** The slips among the readings of a curve that was fitted before, in warnings. */
+export type FindSlips = (curve: CharacteristicCurve, readings: CurveReadings) => readonly Warning[];
+
+/**
+ * The same search for whoever fits first and looks for slips when there is time.
+ *
+ * @param curve - the curve fitted to all readings
+ * @param readings - those readings, in any order
+ * @throws InvalidArgumentError if the arrays differ in length or hold a value that is not finite
+ */
+export const slipWarnings: FindSlips = (curve, readings) =>
+  findSuspects(curve, sortReadings(readings)).warnings;
 
 /** Whether one bad reading or two explain what looks like a moved part nearly as well. */
 function explained(suspects: readonly SuspectReading[], { moved }: StepSlip): boolean {

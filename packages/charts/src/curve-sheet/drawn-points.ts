@@ -1,0 +1,103 @@
+/**
+ * What a list of points comes to on the sheet, kept as long as the list and the scales stay: of a
+ * family of strips, all but the one that is typed into are drawn as they were.
+ */
+import { line as lineShape, type ScaleLinear } from 'd3';
+import { markers, type MarkerShape } from '../scene/markers.ts';
+import type { Ink, PathMark } from '../scene/mark.ts';
+import type { SheetPoint } from './curve-sheet.types.ts';
+
+export type Pixel = readonly [number, number];
+
+/** The least and the greatest of log exposure and density. */
+export interface Extent {
+  readonly logExposure: readonly [number, number];
+  readonly density: readonly [number, number];
+}
+
+interface Drawn {
+  readonly pixels: readonly Pixel[];
+  path?: string;
+  markers?: readonly PathMark[];
+  markersKey?: string;
+}
+
+/** Points to pixels for one pair of scales. */
+export class DrawnPoints {
+  /** By list and scales; a list is drawn at one size and, as a rule, in one sheet. */
+  static readonly #memory = new WeakMap<readonly SheetPoint[], { scales: string; drawn: Drawn }>();
+  readonly #x: ScaleLinear<number, number>;
+  readonly #y: ScaleLinear<number, number>;
+  readonly #scales: string;
+
+  constructor(x: ScaleLinear<number, number>, y: ScaleLinear<number, number>) {
+    this.#x = x;
+    this.#y = y;
+    this.#scales = [x.domain(), x.range(), y.domain(), y.range()].join(' ');
+  }
+
+  pixel({ logExposure, density }: SheetPoint): Pixel {
+    return [this.#x(logExposure), this.#y(density)];
+  }
+
+  /** The same array as long as points and scales stay. */
+  pixels(points: readonly SheetPoint[]): readonly Pixel[] {
+    return this.#of(points).pixels;
+  }
+
+  /** Path data of the line through the points; empty without any. */
+  path(points: readonly SheetPoint[]): string {
+    const drawn = this.#of(points);
+    return (drawn.path ??= polyline(drawn.pixels) ?? '');
+  }
+
+  /** A marker at each point, as one mark. */
+  markers(
+    points: readonly SheetPoint[],
+    shape: MarkerShape,
+    ink: Ink,
+    radius: number,
+    name: string,
+  ): readonly PathMark[] {
+    const drawn = this.#of(points);
+    const key = `${shape} ${ink} ${radius} ${name}`;
+    if (drawn.markers === undefined || drawn.markersKey !== key) {
+      drawn.markers = markers(shape, drawn.pixels, ink, radius, name);
+      drawn.markersKey = key;
+    }
+    return drawn.markers;
+  }
+
+  #of(points: readonly SheetPoint[]): Drawn {
+    const before = DrawnPoints.#memory.get(points);
+    if (before?.scales === this.#scales) return before.drawn;
+    const drawn = { pixels: points.map((point) => this.pixel(point)) };
+    DrawnPoints.#memory.set(points, { scales: this.#scales, drawn });
+    return drawn;
+  }
+}
+
+const polyline = lineShape<Pixel>().digits(2);
+
+const extents = new WeakMap<readonly SheetPoint[], Extent | null>();
+
+/** How far points reach; null without any. */
+export function extentOf(points: readonly SheetPoint[]): Extent | null {
+  const before = extents.get(points);
+  if (before !== undefined) return before;
+  const [first] = points;
+  let extent: Extent | null = null;
+  if (first !== undefined) {
+    let [x0, x1] = [first.logExposure, first.logExposure];
+    let [y0, y1] = [first.density, first.density];
+    for (const { logExposure, density } of points) {
+      x0 = Math.min(x0, logExposure);
+      x1 = Math.max(x1, logExposure);
+      y0 = Math.min(y0, density);
+      y1 = Math.max(y1, density);
+    }
+    extent = { logExposure: [x0, x1], density: [y0, y1] };
+  }
+  extents.set(points, extent);
+  return extent;
+}
