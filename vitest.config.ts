@@ -43,7 +43,7 @@ export default defineConfig({
           testTimeout: 60_000,
           hookTimeout: 120_000,
           expect: { poll: { timeout: 20_000 } },
-          fileParallelism: false,
+          maxWorkers: 2,
         },
       },
     ],
