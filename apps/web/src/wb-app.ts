@@ -4,7 +4,9 @@
 import { ContextProvider } from '@lit/context';
 import {
   emptyDocument,
+  figuresWarning,
   notebookToText,
+  soundFigures,
   warningText,
   type NotebookDocument,
 } from '@wedgebook/notebook';
@@ -19,7 +21,7 @@ import { LazyStationElement } from './parts/lazy-station.ts';
 import { trueMinus } from './parts/notices.ts';
 import { sharedStyles } from './parts/styles.ts';
 import { appContext, type App, type ThemeChoice, type View } from './state/app.ts';
-import { shallowEqual, viewOf } from './state/app-controller.ts';
+import { shallowEqual } from './state/app-controller.ts';
 import { LAZY_STATIONS } from './stations/lazy-stations.ts';
 import type { ReadFile } from './state/read-file.ts';
 import { firstStripId } from './state/start.ts';
@@ -61,7 +63,8 @@ export class WedgebookApp extends LitElement {
     super.connectedCallback();
     this.provider.setValue(this.app);
     const update = () => {
-      const shown = headOf(viewOf(this.app));
+      const { state } = this.app.store;
+      const shown = headOf({ ...state, session: this.app.session.value });
       if (shallowEqual(shown, this.shown)) return;
       this.shown = shown;
       this.requestUpdate();
@@ -92,6 +95,7 @@ export class WedgebookApp extends LitElement {
             : nothing
         }
         ${saveFault === null ? nothing : this.faultTemplate(saveFault)}
+        ${this.figuresTemplate(document)}
         ${this.importFault === null ? nothing : html`<p class="notice wrong" role="alert">${this.importFault}</p>`}
         ${
           this.importNotes.length === 0
@@ -207,6 +211,23 @@ export class WedgebookApp extends LitElement {
         </ul>
       </nav>
     </header>`;
+  }
+
+  /** Figures of a damaged file that cannot be, and a way to be rid of them. */
+  private figuresTemplate(document: NotebookDocument): TemplateResult | typeof nothing {
+    const { document: sound, replaced } = soundFigures(document);
+    if (replaced.length === 0) return nothing;
+    return html`<div class="notice" role="status">
+      <p class="wrong">${trueMinus(warningText(figuresWarning(replaced)))}</p>
+      <button
+        @click=${() => {
+          this.app.store.dispatch({ type: 'document/load', document: sound });
+          this.app.session.set({ announcement: text.app.figuresCorrected });
+        }}
+      >
+        ${text.app.correctFigures}
+      </button>
+    </div>`;
   }
 
   /** Why the notebook cannot be kept, with the ways out. */
@@ -373,11 +394,15 @@ export class WedgebookApp extends LitElement {
 }
 
 /** What the page itself shows; the stations follow the rest on their own. */
-function headOf({ document: { title, invented }, canUndo, canRedo, session }: View) {
+function headOf({ document, canUndo, canRedo, session }: View) {
+  const { title, invented } = document;
   const { theme, announcement, lastSaved, lastExported, saveFault } = session;
   return {
     title,
     invented,
+    impossible: soundFigures(document)
+      .replaced.map(({ path }) => path)
+      .join(' '),
     canUndo,
     canRedo,
     theme,

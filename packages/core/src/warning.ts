@@ -10,6 +10,8 @@ export type WarningCode =
   | 'density-falls-with-exposure'
   | 'density-slightly-negative'
   | 'steps-unread'
+  | 'readings-impossible'
+  | 'figures-impossible'
   | 'step-sets-conflict'
   | 'unexposed-denser'
   | 'unexposed-step'

@@ -10,6 +10,12 @@ export {
 } from './document/empty-document.ts';
 export { modelledTreatment, type ModelledTreatment } from './document/modelled-treatment.ts';
 export { referencesTo, type Referrer } from './document/references.ts';
+export {
+  figuresWarning,
+  soundFigures,
+  type ReplacedFigure,
+  type SoundFigures,
+} from './document/sound-figures.ts';
 export { rowLogExposure, stripReadings, type StripReadings } from './document/strip-readings.ts';
 export { builtInTablets, tabletLookup, type TabletLookup } from './document/tablet-lookup.ts';
 export { DocumentStore, type StoreState } from './store/document-store.ts';

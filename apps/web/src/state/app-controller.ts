@@ -4,13 +4,16 @@
  */
 import { ContextConsumer } from '@lit/context';
 import type { LitElement, ReactiveController } from 'lit';
+import { soundFigures } from '@wedgebook/notebook';
 import { afterFrame, forgetAfterFrame } from './after-frame.ts';
 import { appContext, type App, type View } from './app.ts';
 import { isInSight, watchStationOf } from './in-sight.ts';
 
-/** The view of the app at this moment. */
-export function viewOf(app: App): View {
-  return { ...app.store.state, session: app.session.value };
+/** The view of the app at this moment; of figures that cannot be, the usual ones are shown. */
+function viewOf(app: App): View {
+  const { state } = app.store;
+  const { document } = soundFigures(state.document);
+  return { ...state, document, session: app.session.value };
 }
 
 /** Whether a part follows in the frame that answers a keystroke, while in sight, or after it. */

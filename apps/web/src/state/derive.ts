@@ -148,13 +148,16 @@ function fitStrip(
     material === 'paper' && family === DEFAULT_FAMILY
       ? fitPaperCurve(readings)
       : fitCurve(readings, { family });
-  const unread: Warning[] =
-    readings.unreadCells > 0 ? [warning('steps-unread', { count: readings.unreadCells })] : [];
+  const { unreadCells, impossible } = readings;
+  const left: Warning[] = [
+    ...(unreadCells > 0 ? [warning('steps-unread', { count: unreadCells })] : []),
+    ...(impossible > 0 ? [warning('readings-impossible', { count: impossible })] : []),
+  ];
   return {
     readings,
     fit,
     curve: fit.status === 'ok' ? fit.curve : null,
-    warnings: [...fit.warnings, ...unread],
+    warnings: [...fit.warnings, ...left],
   };
 }
 

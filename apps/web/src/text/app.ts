@@ -16,6 +16,8 @@ export const app = {
   understood: 'Understood',
   fileTooLarge: (file: string, megabytes: number) =>
     `${file} has ${megabytes} MB, more than this page can hold. Split it, or use the command.`,
+  correctFigures: 'Put the usual ones in their place',
+  figuresCorrected: 'The usual figures are in their place. Undo brings the others back.',
   tabletAssumed:
     'The file gives steps alone; they were taken as those of a tablet of 21 steps of 0.15. Choose the tablet of each strip if it was another.',
   readingsAdded: (strips: number, file: string) =>

@@ -79,6 +79,23 @@ describe('pairStrips', () => {
 });
 
 describe('fitTreatment', () => {
+  it('gives a gain with its error while a reading is half typed, however badly the law fits', () => {
+    const exposures = [0.45, 0.45, 0.3];
+    const scrap = (densities: readonly number[]): CurveReadings => ({
+      logExposures: exposures,
+      densities,
+      unexposedDensities: [0.2],
+    });
+    // 1.10 as far as its first digit goes: the weight of the law in use is below the least double.
+    const half = {
+      ...treatedBy(1),
+      untreated: scrap([1.5, 1.52, 1.1]),
+      treated: scrap([1.5, 1.52, 0]),
+    };
+    const [treated] = fitTreatment([half], seleniumDefaults).treated;
+    expect(treated?.gain.standardError).toBeGreaterThan(0);
+  });
+
   it('finds the gain of one strip and keeps the built-in dose-response for the rest', () => {
     const model = fitTreatment([treatedBy(1.15)], seleniumDefaults);
     expect(model.origin).toBe('fitted');

@@ -17,7 +17,7 @@ export interface GainsOfLaw {
   readonly gains: readonly number[];
   /** Their row-major covariance. */
   readonly covariance: readonly number[];
-  /** Weight among the laws, above 0. */
+  /** Weight among the laws, from 0; above 0 of a rival. */
   readonly weight: number;
 }
 
@@ -29,6 +29,8 @@ export interface GainsOfLaw {
  * @returns row-major covariance, as large as `own.covariance`
  */
 export function covarianceAmongLaws(own: GainsOfLaw, rivals: readonly GainsOfLaw[]): number[] {
+  // A law kept because the readings are few may have a weight too small to be told from 0.
+  if (rivals.length === 0) return [...own.covariance];
   const size = own.gains.length;
   const all = [own, ...rivals];
   const weight = all.reduce((sum, law) => sum + law.weight, 0);

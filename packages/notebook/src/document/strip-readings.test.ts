@@ -40,4 +40,21 @@ describe('stripReadings', () => {
       1, 2,
     ]);
   });
+
+  it('leaves out what cannot be a reading, and counts it', () => {
+    const [step] = strip.rows;
+    const odd = {
+      ...strip,
+      rows: [
+        { ...step!, densities: [1.5, 5e205, null] },
+        { step: 2, logExposure: -1e9, densities: [0.5] },
+      ],
+      unexposedDensities: [0.2, -7],
+    };
+    const readings = stripReadings(odd, tablets);
+    expect(readings.densities).toEqual([1.5]);
+    expect(readings.unexposedDensities).toEqual([0.2]);
+    expect(readings).toMatchObject({ impossible: 3, unreadCells: 1 });
+    expect(stripReadings(strip, tablets).impossible).toBe(0);
+  });
 });

@@ -6,6 +6,7 @@
  * Sources: none (definition of a contact wedge). Deviations: none.
  */
 import type { Strip, StripRow } from './document.ts';
+import { isPossibleDensity, isPossibleLogExposure } from './possible-reading.ts';
 import type { TabletLookup } from './tablet-lookup.ts';
 
 /** What a strip gives to the curve, and what had to be left out of it. */
@@ -18,6 +19,8 @@ export interface StripReadings {
   readonly unreadCells: number;
   /** Steps that have readings but no exposure, neither from the tablet nor of their own. */
   readonly stepsWithoutExposure: readonly number[];
+  /** Readings left out because no film has such a density, or no light gives such an exposure. */
+  readonly impossible: number;
 }
 
 /**
@@ -44,6 +47,7 @@ export function stripReadings(strip: Strip, tablets: TabletLookup): StripReading
   const densities: number[] = [];
   const stepsWithoutExposure: number[] = [];
   let unreadCells = 0;
+  let impossible = 0;
   for (const row of strip.rows) {
     const read = row.densities.filter((density) => density !== null);
     unreadCells += row.densities.length === 0 ? 1 : row.densities.length - read.length;
@@ -54,16 +58,24 @@ export function stripReadings(strip: Strip, tablets: TabletLookup): StripReading
       continue;
     }
     for (const density of read) {
+      if (!isPossibleDensity(density) || !isPossibleLogExposure(logExposure)) {
+        impossible += 1;
+        continue;
+      }
       logExposures.push(logExposure);
       densities.push(density);
     }
   }
+  const unexposedDensities = strip.unexposedDensities.every(isPossibleDensity)
+    ? strip.unexposedDensities
+    : strip.unexposedDensities.filter(isPossibleDensity);
   return {
     logExposures,
     densities,
-    unexposedDensities: strip.unexposedDensities,
+    unexposedDensities,
     exposureKind: strip.exposure.kind,
     unreadCells,
     stepsWithoutExposure,
+    impossible: impossible + strip.unexposedDensities.length - unexposedDensities.length,
   };
 }

@@ -4,19 +4,23 @@
  */
 import { warning, type Warning } from '@wedgebook/core';
 import type { NotebookDocument, Strip } from '../document/document.ts';
+import { isPossibleDensity, isPossibleLogExposure } from '../document/possible-reading.ts';
 import { rowLogExposure, stripReadings } from '../document/strip-readings.ts';
+import { figuresWarning, soundFigures } from '../document/sound-figures.ts';
 import { tabletLookup, type TabletLookup } from '../document/tablet-lookup.ts';
 import type { ReadingsStrip, StepReading } from './readings-strip.ts';
 
 /** @returns strips in the order of the notebook, and what a file of readings cannot hold */
-export function stripsFromDocument(document: NotebookDocument): {
+export function stripsFromDocument(written: NotebookDocument): {
   readonly strips: readonly ReadingsStrip[];
   readonly warnings: readonly Warning[];
 } {
+  const { document, replaced } = soundFigures(written);
   const tablets = tabletLookup(document);
   const { films, papers, negatives } = document;
   const warnings: Warning[] =
     films.length + papers.length + negatives.length > 0 ? [warning('strips-alone-exchanged')] : [];
+  if (replaced.length > 0) warnings.push(figuresWarning(replaced));
   const taken = new Set<string>();
   const strips = document.strips.map((strip) => {
     const name = freeName(strip.name === '' ? strip.id : strip.name, taken);
@@ -24,8 +28,12 @@ export function stripsFromDocument(document: NotebookDocument): {
     taken.add(name);
     const film = films.find(({ id }) => id === strip.filmId)?.name ?? null;
     const written = readingsStrip(strip, name, film, tablets);
-    const lost = stripReadings(strip, tablets).stepsWithoutExposure.length;
+    const { stepsWithoutExposure, impossible } = stripReadings(strip, tablets);
+    const lost = stepsWithoutExposure.length;
     if (lost > 0) warnings.push(warning('steps-without-exposure', { strip: name, count: lost }));
+    if (impossible > 0) {
+      warnings.push(warning('readings-impossible', { strip: name, count: impossible }));
+    }
     return written;
   });
   return { strips, warnings };
@@ -48,7 +56,9 @@ function readingsStrip(
   const readings = strip.rows.flatMap((row): StepReading[] => {
     const logExposure = rowLogExposure(row, strip, tablets);
     const absolute = strip.exposure.kind === 'absolute';
-    const cells = row.densities.length === 0 ? [null] : row.densities;
+    if (logExposure !== null && !isPossibleLogExposure(logExposure)) return [];
+    const possible = row.densities.filter((each) => each === null || isPossibleDensity(each));
+    const cells = row.densities.length === 0 ? [null] : possible;
     return cells.map((density) => ({
       step: row.step,
       tabletDensity: absolute || logExposure === null ? null : rounded(-logExposure),
@@ -74,7 +84,7 @@ function readingsStrip(
     readings: readings.filter(
       ({ tabletDensity, logExposure }) => tabletDensity !== null || logExposure !== null,
     ),
-    unexposedDensities: strip.unexposedDensities,
+    unexposedDensities: strip.unexposedDensities.filter(isPossibleDensity),
     unread: readings.filter(({ density }) => density === null).length,
     firstRow: 0,
     lastRow: 0,

@@ -83,6 +83,10 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `${clause(d, 'count', (n) => (n === '1' ? 'One density is' : `${n} densities are`), 0) || 'A density is'} slightly below zero${clause(d, 'lowest', (x) => ` (lowest ${x})`, 3)}; used as read. Zero the densitometer and read again.`,
   'steps-unread': (d) =>
     `${clause(d, 'count', (n) => (n === '1' ? 'One cell was' : `${n} cells were`), 0) || 'Some cells were'} left without a reading. Read more if the curve lacks points there.`,
+  'readings-impossible': (d) =>
+    `${clause(d, 'count', (n) => (n === '1' ? 'One reading' : `${n} readings`), 0) || 'A reading'}${clause(d, 'strip', (name) => ` of strip ${name}`)} took no part: no film or paper has such a density, or no light gives such an exposure. Correct the figure.`,
+  'figures-impossible': (d) =>
+    `${clause(d, 'count', (n) => (n === '1' ? 'One figure' : `${n} figures`), 0) || 'Some figures'} of the notebook cannot be and took no part${clause(d, 'figures', (names) => `: ${names}`)}. Correct them, or choose an undamaged copy.`,
   'step-sets-conflict': (d) =>
     `${clause(d, 'strip', (name) => `Strip ${name} is`) || 'A strip is'} listed more than once with different steps; all rows were taken as one strip. Give the second one another name if they are two strips.`,
   'unexposed-step': (d) =>
