@@ -25,8 +25,27 @@ export class CurveStation extends LitElement {
     sharedStyles,
     noticeStyles,
     css`
+      :host {
+        container-type: inline-size;
+      }
       td.family {
         min-width: 9.5rem;
+      }
+      @container (max-width: 26rem) {
+        td.family {
+          min-width: 6.5rem;
+        }
+        table {
+          font-size: 0.9375rem;
+        }
+        th,
+        td {
+          padding-inline: 0.2rem;
+        }
+        td.family label {
+          gap: 0.4rem;
+          font-size: 0.9375rem;
+        }
       }
       /* Beside the sheet the table has little room: its heads may take two lines. */
       thead th.number {

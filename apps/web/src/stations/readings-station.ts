@@ -33,6 +33,9 @@ const UNITS: readonly ReadingUnit[] = [
   'seconds',
 ];
 
+/** Control strips that stand among the others. */
+const MOST_CONTROLS = 2;
+
 @customElement('wb-readings')
 export class ReadingsStation extends LitElement {
   static override styles = [sharedStyles, noticeStyles, readingsStyles];
@@ -75,6 +78,8 @@ export class ReadingsStation extends LitElement {
     const { strip, strips } = view;
     const trials = trialStripIds(strips);
     const racked = strips.filter((each) => each === strip || !trials.has(each.id));
+    const controls = foldedControls(racked);
+    const shown = racked.filter((each) => !controls.includes(each));
     const twin = strip?.material === 'film' && strip.treatment === null ? strip : null;
     return html`<section class="station" aria-labelledby="title">
       <div class="head">
@@ -83,13 +88,15 @@ export class ReadingsStation extends LitElement {
       </div>
       <div class="desk">
         <div class="rack-side">
-          <ul class="rack" aria-label=${text.readings.rack}>
-            ${repeat(
-              racked,
-              ({ id }) => id,
-              (each) => this.rackTemplate(each, each === strip),
-            )}
-          </ul>
+          ${this.rackTemplate(text.readings.rack, shown, strip)}
+          ${
+            controls.length === 0
+              ? nothing
+              : html`<details .open=${controls.some((each) => each === strip)}>
+                  <summary>${text.readings.controls(controls.length)}</summary>
+                  ${this.rackTemplate(text.readings.controlRack, controls, strip)}
+                </details>`
+          }
           ${
             trials.size === 0
               ? nothing
@@ -157,7 +164,21 @@ export class ReadingsStation extends LitElement {
     return this.app.app.store.state.document;
   }
 
-  private rackTemplate(strip: Strip, chosen: boolean): TemplateResult {
+  private rackTemplate(
+    name: string,
+    strips: readonly Strip[],
+    chosen: Strip | null,
+  ): TemplateResult {
+    return html`<ul class="rack" aria-label=${name}>
+      ${repeat(
+        strips,
+        ({ id }) => id,
+        (each) => this.rackedTemplate(each, each === chosen),
+      )}
+    </ul>`;
+  }
+
+  private rackedTemplate(strip: Strip, chosen: boolean): TemplateResult {
     const choose = () => {
       this.app.app.session.set({ stripId: strip.id });
     };
@@ -293,6 +314,12 @@ export class ReadingsStation extends LitElement {
       announcement: text.readings.removed(strip.name),
     });
   }
+}
+
+/** Control strips beyond a few: a year of them would push everything else out of sight. */
+function foldedControls(strips: readonly Strip[]): readonly Strip[] {
+  const controls = strips.filter(({ control }) => control);
+  return controls.length > MOST_CONTROLS ? controls : [];
 }
 
 function says(strip: Strip): string {

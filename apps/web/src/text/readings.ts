@@ -42,6 +42,8 @@ export const readings = {
   title: 'Readings',
   none: 'no strip yet',
   rack: 'Strips',
+  controls: (count: number) => plural(count, 'control strip'),
+  controlRack: 'Control strips',
   newStrip: '+ New strip',
   newTreated: '+ Its toned twin',
   newPaperStrip: '+ Paper strip',

@@ -46,7 +46,7 @@ export const curve = {
   rivals: 'Families of curves on these readings',
   family: 'family',
   scatter: 'scatter (density)',
-  parameters: 'parameters',
+  parameters: 'para\u00ADmeters',
   difference: 'ΔAICc',
   weight: 'weight',
   noFit: 'no fit',
@@ -63,7 +63,7 @@ export const curve = {
     }
   },
   criterion:
-    'Scatter is the standard deviation of the readings about the curve. ΔAICc weighs scatter against the number of parameters: under 2 means nothing, over 10 no support.',
+    'Scatter is the standard deviation of the readings about the curve. ΔAICc weighs scatter against the number of parameters, those left out that the readings do not determine: under 2 means nothing, over 10 no support.',
 };
 
 export const match = {
