@@ -1,6 +1,8 @@
 import { encode } from 'fast-png';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { SCENE_WIDTH } from '../../apps/web/src/picture/demo-scene.ts';
+import type { PrintsView } from '../../apps/web/src/picture/prints-view.ts';
 import { textOf } from './chromium.ts';
 import { withApp } from './with-app.ts';
 
@@ -61,6 +63,43 @@ describe('the picture', () => {
     const [before = 0] = await meanOf(page, 0);
     await page.locator('wb-picture wb-number#stops input[type=text]').fill('1');
     await expect.poll(async () => (await meanOf(page, 0))[0] ?? 255).toBeLessThan(before - 10);
+  });
+
+  it('paints only the prints that a slider changes', async () => {
+    const { page } = app;
+    await openPicture(page);
+    // The four panes fit into a tall window, so that none waits for being scrolled to.
+    await page.setViewportSize({ width: 1280, height: 1600 });
+    await page.locator('wb-prints').scrollIntoViewIfNeeded();
+    const painted = (id: string, text: string) =>
+      page.locator('wb-picture').evaluate(
+        async (station, { id, text }) => {
+          const root = station.shadowRoot!;
+          const view = root.querySelector('wb-prints')!;
+          const field = root.querySelector(`wb-number#${id}`)!.shadowRoot!;
+          const input = field.querySelector<HTMLInputElement>('input[type=text]')!;
+          const drawing = new Promise<number>((resolve) => {
+            view.addEventListener(
+              'wb-drawn',
+              (event) => {
+                resolve((event as CustomEvent<{ panes: number }>).detail.panes);
+              },
+              { once: true },
+            );
+          });
+          input.value = text;
+          input.dispatchEvent(new Event('input', { bubbles: true }));
+          input.dispatchEvent(new Event('change', { bubbles: true }));
+          return drawing;
+        },
+        { id, text },
+      );
+    // The whole scene takes the place of its sketch first.
+    const width = () =>
+      page.locator('wb-prints').evaluate((view) => (view as PrintsView).facts?.width ?? 0);
+    await expect.poll(width, { timeout: 30_000 }).toBe(SCENE_WIDTH);
+    expect(await painted('stops', '0.5')).toBe(4);
+    expect(await painted('minutes', '7')).toBe(2);
   });
 
   it('moves all prints together by keys', async () => {

@@ -7,6 +7,7 @@ import {
   generatedPaper,
   LOG_STOP,
   negativePrinter,
+  printDensityOf,
   printLogExposureFor,
   printTone,
   THRESHOLD_NET_DENSITY,
@@ -107,18 +108,20 @@ interface Exposed {
 }
 
 function printed(negative: Float64Array, printing: NegativePrinting): Float32Array {
-  const tone = negativePrinter(printing);
+  const densityOf = printDensityOf(printing);
   const last = negative.length - 1;
-  const node = Float64Array.from({ length: NODES + 1 }, (_, k) => {
-    const u = negative[Math.round((k * last) / NODES)] ?? 0;
-    return Math.max(0, tone(u).printDensity);
-  });
-  return Float32Array.from(negative, (_, index) => {
-    const place = (index * NODES) / last;
+  const node = new Float64Array(NODES + 1);
+  for (let k = 0; k <= NODES; k++) {
+    node[k] = Math.max(0, densityOf(negative[Math.round((k * last) / NODES)] as number));
+  }
+  const densities = new Float32Array(negative.length);
+  for (let tone = 0; tone <= last; tone++) {
+    const place = (tone * NODES) / last;
     const k = Math.min(NODES - 1, Math.floor(place));
-    const part = place - k;
-    return (node[k] ?? 0) * (1 - part) + (node[k + 1] ?? 0) * part;
-  });
+    const from = node[k] as number;
+    densities[tone] = from + (place - k) * ((node[k + 1] as number) - from);
+  }
+  return densities;
 }
 
 /** Net density of a measured paper a decade beyond its scale: its black. */

@@ -1,8 +1,6 @@
-/**
- * The page's side of the picture's worker. Of drawings asked for while one is under way only the
- * last is made, so that a slider never waits for stale ones.
- */
+/** The page's side of the picture's worker, which paints the canvases that it was handed. */
 import type {
+  Drawing,
   DrawRequest,
   PictureAnswer,
   PictureFacts,
@@ -21,16 +19,14 @@ export class PictureClient {
   readonly #worker = new Worker(new URL('./picture.worker.ts', import.meta.url), {
     type: 'module',
   });
-  readonly #onDrawn: (bitmaps: readonly (ImageBitmap | null)[], milliseconds: number) => void;
+  readonly #onDrawn: (drawing: Drawing) => void;
   /** Told when the picture that was answered first as a sketch is there in full. */
   onRefined: (facts: PictureFacts) => void = () => undefined;
   #job = 0;
   #waiting: Waiting | null = null;
-  #drawing = false;
-  #next: DrawRequest | null = null;
   #probes: ((tone: number | null) => void)[] = [];
 
-  constructor(onDrawn: (bitmaps: readonly (ImageBitmap | null)[], milliseconds: number) => void) {
+  constructor(onDrawn: (drawing: Drawing) => void) {
     this.#onDrawn = onDrawn;
     this.#worker.addEventListener('message', ({ data }: MessageEvent<PictureAnswer>) => {
       this.#take(data);
@@ -55,14 +51,15 @@ export class PictureClient {
     return this.#wait(job);
   }
 
+  /** Hands the canvases of the panes to the worker; once, for they cannot be taken back. */
+  paintOn(elements: readonly HTMLCanvasElement[]): void {
+    const canvases = elements.map((canvas) => canvas.transferControlToOffscreen());
+    this.#send({ kind: 'canvases', canvases }, canvases);
+  }
+
+  /** Of drawings asked for within a frame of the screen the worker makes only the last. */
   draw(request: Omit<DrawRequest, 'kind'>): void {
-    const full = { kind: 'draw', ...request } as const;
-    if (this.#drawing) {
-      this.#next = full;
-      return;
-    }
-    this.#drawing = true;
-    this.#send(full);
+    this.#send({ kind: 'draw', ...request });
   }
 
   /** The tone of a pixel. */
@@ -104,14 +101,9 @@ export class PictureClient {
           this.#waiting = null;
         }
         break;
-      case 'drawn': {
-        this.#drawing = false;
-        const next = this.#next;
-        this.#next = null;
-        this.#onDrawn(message.bitmaps, message.milliseconds);
-        if (next !== null) this.draw(next);
+      case 'drawn':
+        this.#onDrawn(message.drawing);
         break;
-      }
       case 'tone':
         this.#probes.shift()?.(message.tone);
         break;

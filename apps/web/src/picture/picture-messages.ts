@@ -13,6 +13,8 @@ export type PictureFacts = Omit<TonePicture, 'tones'> & {
 };
 
 export type PictureRequest =
+  /** The panes' canvases, handed over once. */
+  | { readonly kind: 'canvases'; readonly canvases: readonly OffscreenCanvas[] }
   | { readonly kind: 'demo'; readonly job: number }
   | {
       readonly kind: 'file';
@@ -30,9 +32,16 @@ export interface DrawRequest {
   readonly width: number;
   readonly height: number;
   readonly view: View;
-  /** Colours by tone for each pane; null leaves a pane as it is. */
+  /** Colours by tone for each pane; null leaves a pane as it is: hidden, or out of sight. */
   readonly tables: readonly (Uint32Array | null)[];
   readonly ground: number;
+}
+
+/** What one drawing took. */
+export interface Drawing {
+  /** Panes painted anew; the others showed the same already, or nothing. */
+  readonly panes: number;
+  readonly milliseconds: number;
 }
 
 export type PictureAnswer =
@@ -43,10 +52,5 @@ export type PictureAnswer =
       readonly fault: PictureFault;
       readonly detail: string;
     }
-  | {
-      readonly kind: 'drawn';
-      /** One a pane, null where it was left as it is. */
-      readonly bitmaps: readonly (ImageBitmap | null)[];
-      readonly milliseconds: number;
-    }
+  | { readonly kind: 'drawn'; readonly drawing: Drawing }
   | { readonly kind: 'tone'; readonly tone: number | null };

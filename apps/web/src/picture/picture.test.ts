@@ -218,7 +218,9 @@ describe('the view', () => {
     const seen = tonesInView(picture, WHOLE, { width: 80, height: 40 });
     expect(seen[0]).toBe(NO_TONE);
     const into = new Uint32Array(seen.length);
-    paint(seen, new Uint32Array(TONE_LEVELS).fill(7), 9, into);
+    const colours = new Uint32Array(TONE_LEVELS + 1).fill(7);
+    colours[NO_TONE] = 9;
+    paint(seen, colours, into);
     expect(into[0]).toBe(9);
     expect(into[40]).toBe(7);
     expect(pixelAt(WHOLE, picture, { width: 80, height: 40 }, 1, 1)).toBeNull();

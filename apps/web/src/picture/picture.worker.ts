@@ -2,6 +2,7 @@
 import { PictureError, greyOf } from '../scan/decode/decoded-picture.ts';
 import { decodePicture } from '../scan/decode/decode-picture.ts';
 import { demoScene, drawRows, SCENE_HEIGHT, SCENE_WIDTH } from './demo-scene.ts';
+import { PanePainter } from './pane-painter.ts';
 import type {
   DrawRequest,
   PictureAnswer,
@@ -9,13 +10,16 @@ import type {
   PictureRequest,
 } from './picture-messages.ts';
 import { tonesOfImage, tonesOfLogs, type ToneEncoding, type TonePicture } from './tone-picture.ts';
-import { paint, tonesInView, type View } from './viewport.ts';
+import { tonesInView, type View } from './viewport.ts';
 
 let picture: TonePicture | null = null;
 /** Tones of the panes as last seen: a slider changes tables, not tones. */
 let seen: { readonly key: string; readonly tones: Uint16Array } | null = null;
 /** The picture asked for last. */
 let latest = 0;
+let painters: readonly PanePainter[] = [];
+/** The drawing that the next frame of the screen shows; a later one takes its place. */
+let awaited: DrawRequest | null = null;
 
 /** The sketch of the scene is so many times smaller along each side. */
 const SKETCH = 4;
@@ -27,6 +31,9 @@ function answer(message: PictureAnswer, transfer: Transferable[] = []): void {
 
 addEventListener('message', ({ data }: MessageEvent<PictureRequest>) => {
   switch (data.kind) {
+    case 'canvases':
+      painters = data.canvases.map((canvas) => new PanePainter(canvas));
+      break;
     case 'demo':
       void drawDemo(data.job);
       break;
@@ -35,7 +42,8 @@ addEventListener('message', ({ data }: MessageEvent<PictureRequest>) => {
       void decode(data.job, data.name, new Uint8Array(data.bytes), data.encoding);
       break;
     case 'draw':
-      void draw(data);
+      if (awaited === null) requestAnimationFrame(drawAwaited);
+      awaited = data;
       break;
     case 'probe': {
       const at = picture === null ? undefined : picture.tones[data.y * picture.width + data.x];
@@ -91,23 +99,20 @@ function take(
   answer({ kind: 'picture', job, facts: { width, height, low, high, counts, ...about } });
 }
 
-async function draw({ width, height, view, tables, ground }: DrawRequest): Promise<void> {
+function drawAwaited(): void {
+  const request = awaited;
+  awaited = null;
+  if (request === null || picture === null) return;
+  const { width, height, view, tables, ground } = request;
+  if (!(width > 0 && height > 0)) return;
   const begun = performance.now();
-  const bitmaps: (ImageBitmap | null)[] = [];
-  if (picture !== null && width > 0 && height > 0) {
-    const tones = tonesOf(picture, view, width, height);
-    for (const table of tables) {
-      if (table === null) {
-        bitmaps.push(null);
-        continue;
-      }
-      const image = new ImageData(width, height);
-      paint(tones, table, ground, new Uint32Array(image.data.buffer));
-      bitmaps.push(await createImageBitmap(image));
-    }
-  }
-  const transfer = bitmaps.filter((bitmap) => bitmap !== null);
-  answer({ kind: 'drawn', bitmaps, milliseconds: performance.now() - begun }, transfer);
+  const tones = tonesOf(picture, view, width, height);
+  let panes = 0;
+  tables.forEach((table, index) => {
+    const pane = { tones, width, height, ground };
+    if (table !== null && painters[index]?.paint(table, pane) === true) panes += 1;
+  });
+  answer({ kind: 'drawn', drawing: { panes, milliseconds: performance.now() - begun } });
 }
 
 function tonesOf(from: TonePicture, view: View, width: number, height: number): Uint16Array {

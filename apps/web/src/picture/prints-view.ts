@@ -2,7 +2,7 @@
  * The panes of the prints, all showing the same part of the picture: drag, pinch, wheel with Ctrl,
  * keys and buttons move and enlarge it in all of them at once.
  *
- * @fires wb-drawn - the panes were painted; detail is the time that took, milliseconds
+ * @fires wb-drawn - panes were painted; detail is a `Drawing`: how many, and the time that took
  * @fires wb-place - the user pointed at a place; detail is the pixel of the picture, or null
  */
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
@@ -32,6 +32,10 @@ export interface Pane {
 
 /** Panes at most: four prints and a difference. */
 const PANES = 5;
+/** So far outside the window a pane is still painted, so that scrolling meets no stale one. */
+const NEAR = '25%';
+/** Between the panes, pixels as in the styles. */
+const GAP = 14;
 const KEY_STEP = 0.12;
 const ZOOM_STEP = 1.5;
 
@@ -43,7 +47,7 @@ export class PrintsView extends LitElement {
       .panes {
         display: grid;
         grid-template-columns: minmax(0, 1fr);
-        gap: 0.9rem;
+        gap: 14px;
         border-radius: 0.25rem;
       }
       .panes.wide {
@@ -61,7 +65,7 @@ export class PrintsView extends LitElement {
       }
       .panes.wide .difference {
         grid-column: 1 / -1;
-        width: calc(50% - 0.45rem);
+        width: calc(50% - 7px);
       }
       figure {
         margin: 0;
@@ -82,7 +86,7 @@ export class PrintsView extends LitElement {
       }
       canvas {
         display: block;
-        width: 100%;
+        box-sizing: content-box;
         border: 1px solid var(--frame);
         cursor: crosshair;
         touch-action: pan-y;
@@ -112,10 +116,21 @@ export class PrintsView extends LitElement {
   @state() private view: View = WHOLE;
   @state() private width = 0;
 
-  readonly client = new PictureClient((bitmaps, milliseconds) => {
-    this.#show(bitmaps);
-    this.dispatchEvent(new CustomEvent('wb-drawn', { detail: milliseconds }));
+  readonly client = new PictureClient((detail) => {
+    this.dispatchEvent(new CustomEvent('wb-drawn', { detail }));
   });
+  /** Panes in the window or near it: the others are painted when they come. */
+  readonly #near = new Set<Element>();
+  readonly #watcher = new IntersectionObserver(
+    (entries) => {
+      for (const { target, isIntersecting } of entries) {
+        if (isIntersecting) this.#near.add(target);
+        else this.#near.delete(target);
+      }
+      if (entries.some(({ isIntersecting }) => isIntersecting)) this.#draw();
+    },
+    { rootMargin: NEAR },
+  );
   readonly #pointers = new Map<number, { x: number; y: number }>();
   readonly #observer = new ResizeObserver(([entry]) => {
     this.width = Math.floor(entry?.contentRect.width ?? 0);
@@ -124,14 +139,19 @@ export class PrintsView extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#observer.observe(this);
+    for (const canvas of this.#canvases) this.#watcher.observe(canvas);
   }
 
   override disconnectedCallback(): void {
     this.#observer.disconnect();
+    this.#watcher.disconnect();
+    this.#near.clear();
     super.disconnectedCallback();
   }
 
   protected override firstUpdated(): void {
+    this.client.paintOn(this.#canvases);
+    for (const canvas of this.#canvases) this.#watcher.observe(canvas);
     // Lit's listeners are passive where the browser likes; this one must stop the page's own zoom.
     this.renderRoot
       .querySelector('.panes')
@@ -147,37 +167,34 @@ export class PrintsView extends LitElement {
   /** Sides of a pane in pixels of the screen. */
   private get pane(): PaneSize {
     const columns = this.width >= 560 ? 2 : 1;
-    const wide = Math.floor((this.width - (columns - 1) * 14.4) / columns) - 2;
+    const wide = Math.floor((this.width - (columns - 1) * GAP) / columns) - 2;
     const { width = 4, height = 3 } = this.facts ?? {};
     // A tall picture keeps to the window.
     const shown = Math.min(wide, (0.8 * globalThis.innerHeight * width) / height);
     return { width: Math.max(1, wide), height: Math.max(1, Math.round((shown * height) / width)) };
   }
 
-  /** A bitmap is handed to its canvas without being copied. */
-  #show(bitmaps: readonly (ImageBitmap | null)[]): void {
-    const canvases = this.renderRoot.querySelectorAll('canvas');
-    bitmaps.forEach((bitmap, index) => {
-      const canvas = canvases[index];
-      if (bitmap === null || canvas === undefined) return;
-      canvas.width = bitmap.width;
-      canvas.height = bitmap.height;
-      canvas.getContext('bitmaprenderer')?.transferFromImageBitmap(bitmap);
-    });
+  get #canvases(): readonly HTMLCanvasElement[] {
+    return [...this.renderRoot.querySelectorAll('canvas')];
   }
 
   #draw(): void {
     if (this.facts === null || this.width === 0) return;
     const { width, height } = this.pane;
     const dense = Math.min(2, globalThis.devicePixelRatio);
-    for (const canvas of this.renderRoot.querySelectorAll('canvas')) {
-      canvas.style.height = `${height}px`;
+    const pixels = { width: Math.round(width * dense), height: Math.round(height * dense) };
+    const canvases = this.#canvases;
+    for (const { style } of canvases) {
+      // To the pixel: a picture that is stretched by a part of one takes thrice as long to show.
+      style.width = `${pixels.width / dense}px`;
+      style.height = `${pixels.height / dense}px`;
     }
     this.client.draw({
-      width: Math.round(width * dense),
-      height: Math.round(height * dense),
+      ...pixels,
       view: this.view,
-      tables: Array.from({ length: PANES }, (_, i) => this.panes[i]?.table ?? null),
+      tables: canvases.map((canvas, i) =>
+        this.#near.has(canvas) ? (this.panes[i]?.table ?? null) : null,
+      ),
       ground: this.ground,
     });
   }

@@ -12,18 +12,23 @@ export const GREATEST_DIFFERENCE = 0.5;
 /** Steps of density that are reckoned once: a thousandth is a tenth of a grey at most. */
 const STEP = 0.001;
 const MOST_DENSITY = 4;
-let greys: Float32Array | null = null;
+const inks: Partial<Record<ScreenInk, Uint32Array>> = {};
 
 /** Packed colours of net print densities, one a tone: the bytes red, green, blue, opaque. */
 export function screenTable(netDensities: Float32Array, ink: ScreenInk): Uint32Array {
-  greys ??= Float32Array.from(
-    { length: MOST_DENSITY / STEP + 1 },
-    (_, k) => displayGrey(k * STEP) / 255,
-  );
-  const known = greys;
-  const last = known.length - 1;
-  return Uint32Array.from(netDensities, (density) =>
-    packed(known[Math.min(last, Math.max(0, Math.round(density / STEP)))] ?? 0, ink),
+  const colours = (inks[ink] ??= coloursByDensity(ink));
+  const last = colours.length - 1;
+  const table = new Uint32Array(netDensities.length);
+  for (let tone = 0; tone < table.length; tone++) {
+    const place = Math.round((netDensities[tone] as number) / STEP);
+    table[tone] = colours[Math.min(last, Math.max(0, place))] as number;
+  }
+  return table;
+}
+
+function coloursByDensity(ink: ScreenInk): Uint32Array {
+  return Uint32Array.from({ length: MOST_DENSITY / STEP + 1 }, (_, k) =>
+    packed(displayGrey(k * STEP) / 255, ink),
   );
 }
 

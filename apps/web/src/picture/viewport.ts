@@ -1,5 +1,5 @@
 /** What part of the picture is seen, and its tones at the size of the pane. */
-import type { TonePicture } from './tone-picture.ts';
+import { TONE_LEVELS, type TonePicture } from './tone-picture.ts';
 
 /** Zoom 1 shows the whole picture; x and y are the middle of the view, parts of the picture. */
 export interface View {
@@ -50,8 +50,8 @@ export function pixelAt(
   return x >= 0 && x < picture.width && y >= 0 && y < picture.height ? { x, y } : null;
 }
 
-/** Marks a place of the pane beside the picture. */
-export const NO_TONE = 0xffff;
+/** Marks a place of the pane beside the picture: the tone after the last. */
+export const NO_TONE = TONE_LEVELS;
 
 /**
  * Tones of the pane, one a pixel: the nearest where the picture is enlarged, the mean of those under
@@ -77,6 +77,10 @@ export function tonesInView(picture: TonePicture, view: View, pane: PaneSize): U
         seen[y * width + x] = NO_TONE;
         continue;
       }
+      if (x1 - x0 === 1 && y1 - y0 === 1) {
+        seen[y * width + x] = tones[y0 * picture.width + x0] as number;
+        continue;
+      }
       let sum = 0;
       for (let j = y0; j < y1; j++) {
         const row = j * picture.width;
@@ -100,15 +104,13 @@ function edges(start: number, scale: number, count: number, limit: number): Int3
   return found;
 }
 
-/** Colours of the tones seen. `ground` is what stands beside the picture. */
-export function paint(
-  seen: Uint16Array,
-  table: Uint32Array,
-  ground: number,
-  into: Uint32Array,
-): void {
-  for (let i = 0; i < seen.length; i++) {
-    const tone = seen[i] as number;
-    into[i] = tone === NO_TONE ? ground : (table[tone] as number);
-  }
+/**
+ * Colours of the tones seen.
+ *
+ * @param table - colours by tone, and at `NO_TONE` that of the ground beside the picture
+ */
+export function paint(seen: Uint16Array, table: Uint32Array, into: Uint32Array): void {
+  const { length } = seen;
+  // One look-up a pixel and nothing else: this line is most of the time of a drawing.
+  for (let i = 0; i < length; i++) into[i] = table[seen[i] as number] as number;
 }

@@ -23,6 +23,7 @@ export {
 } from './variable-contrast/split-exposure.ts';
 export {
   negativePrinter,
+  printDensityOf,
   printLogExposureFor,
   printNegative,
   USUAL_PAPER_WHITE,
