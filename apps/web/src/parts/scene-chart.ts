@@ -4,7 +4,7 @@
  */
 import type { Mark, Scene, SceneTable } from '@wedgebook/charts';
 import { FONT_FAMILY, greyColour } from '@wedgebook/charts';
-import { css, html, LitElement, nothing, svg, type TemplateResult } from 'lit';
+import { css, html, LitElement, noChange, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { text } from '../text.ts';
@@ -141,6 +141,9 @@ export class SceneChart extends LitElement {
   /** The table is made when it is unfolded: it would cost more than the drawing. */
   @state() private tableShown = false;
 
+  /** The marks on the screen by their keys: one that is the very same stays untouched. */
+  private drawn = new Map<string, Mark>();
+
   private readonly observer = new ResizeObserver(([entry]) => {
     const width = Math.floor(entry?.contentRect.width ?? 0);
     if (width > 0) this.width = width;
@@ -163,8 +166,11 @@ export class SceneChart extends LitElement {
 
   protected override render(): TemplateResult | typeof nothing {
     const scene = this.scene();
+    const before = this.drawn;
+    this.drawn = new Map();
     if (scene === null) return nothing;
     const { width, height, title, description, marks } = scene;
+    const keys = keysOf(marks);
     return html`<svg
         role="img"
         aria-label=${`${title}. ${description}`}
@@ -173,7 +179,11 @@ export class SceneChart extends LitElement {
         viewBox=${`0 0 ${width} ${height}`}
         font-family=${FONT_FAMILY}
       >
-        ${repeat(marks, keysOf(marks), drawMark)}
+        ${repeat(
+          marks,
+          (_, index) => keys[index],
+          (mark, index) => this.markTemplate(mark, keys[index] ?? '', before),
+        )}
       </svg>
       <details
         class="no-print"
@@ -184,6 +194,11 @@ export class SceneChart extends LitElement {
         <summary>${text.chart.table}</summary>
         ${this.tableShown ? tableTemplate(scene.table) : nothing}
       </details>`;
+  }
+
+  private markTemplate(mark: Mark, key: string, before: ReadonlyMap<string, Mark>) {
+    this.drawn.set(key, mark);
+    return before.get(key) === mark ? noChange : drawMark(mark);
   }
 }
 
@@ -214,16 +229,15 @@ function tableTemplate({ caption, columns, rows }: SceneTable): TemplateResult {
  * A key for each mark, from its kind, name and ink and how many like it came before: a mark more
  * or less leaves the others' elements as they are.
  */
-function keysOf(marks: readonly Mark[]): (mark: Mark, index: number) => string {
+function keysOf(marks: readonly Mark[]): readonly string[] {
   const seen = new Map<string, number>();
-  const keys = marks.map((mark) => {
+  return marks.map((mark) => {
     const ink = mark.kind === 'text' ? mark.ink : `${mark.stroke} ${mark.fill}`;
     const like = `${mark.kind} ${mark.name} ${ink}`;
     const count = seen.get(like) ?? 0;
     seen.set(like, count + 1);
     return `${like} ${count}`;
   });
-  return (_, index) => keys[index] ?? '';
 }
 
 function drawMark(mark: Mark): TemplateResult {

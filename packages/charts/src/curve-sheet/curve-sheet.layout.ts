@@ -64,8 +64,7 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
   const pixel = (p: SheetPoint) => drawn.pixel(p);
   const spots = spotPoints(input, shown);
   const marks: Mark[] = [
-    ...leftAxis(y, plot, words.density, width - MARGIN.right - plot.x),
-    ...bottomAxis(x, plot, words.logExposure[input.exposureKind]),
+    ...axes(drawn, plot, width - MARGIN.right - plot.x, words.logExposure[input.exposureKind]),
     ...baseFogLine(input, plot, y),
     ...shown.flatMap((series) => bandMarks(series, x, y)),
     ...leaders(spots, ranges.length > 0 ? panelX + column.ladder + 4 : null, column.width, x, y),
@@ -183,6 +182,21 @@ function seriesMarks({ line, markers: read, role, id }: SheetSeries, drawn: Draw
           ),
         ]),
   ];
+}
+
+let lastAxes: { readonly key: string; readonly marks: readonly Mark[] } | undefined;
+
+/** Both axes: the same marks as long as the scales stay, so that a screen can leave them alone. */
+function axes(drawn: DrawnPoints, plot: Plot, gridTo: number, title: string): readonly Mark[] {
+  const key = `${drawn.scales} ${plot.x} ${plot.y} ${plot.width} ${plot.height} ${gridTo} ${title}`;
+  if (lastAxes?.key !== key) {
+    const marks = [
+      ...leftAxis(drawn.y, plot, words.density, gridTo),
+      ...bottomAxis(drawn.x, plot, title),
+    ];
+    lastAxes = { key, marks };
+  }
+  return lastAxes.marks;
 }
 
 function baseFogLine({ baseFog }: CurveSheetInput, plot: Plot, y: Linear): Mark[] {

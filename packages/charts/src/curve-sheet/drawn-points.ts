@@ -26,18 +26,19 @@ interface Drawn {
 export class DrawnPoints {
   /** By list and scales; a list is drawn at one size and, as a rule, in one sheet. */
   static readonly #memory = new WeakMap<readonly SheetPoint[], { scales: string; drawn: Drawn }>();
-  readonly #x: ScaleLinear<number, number>;
-  readonly #y: ScaleLinear<number, number>;
-  readonly #scales: string;
+  readonly x: ScaleLinear<number, number>;
+  readonly y: ScaleLinear<number, number>;
+  /** Names the pair of scales: alike for alike ones. */
+  readonly scales: string;
 
   constructor(x: ScaleLinear<number, number>, y: ScaleLinear<number, number>) {
-    this.#x = x;
-    this.#y = y;
-    this.#scales = [x.domain(), x.range(), y.domain(), y.range()].join(' ');
+    this.x = x;
+    this.y = y;
+    this.scales = [x.domain(), x.range(), y.domain(), y.range()].join(' ');
   }
 
   pixel({ logExposure, density }: SheetPoint): Pixel {
-    return [this.#x(logExposure), this.#y(density)];
+    return [this.x(logExposure), this.y(density)];
   }
 
   /** The same array as long as points and scales stay. */
@@ -70,9 +71,9 @@ export class DrawnPoints {
 
   #of(points: readonly SheetPoint[]): Drawn {
     const before = DrawnPoints.#memory.get(points);
-    if (before?.scales === this.#scales) return before.drawn;
+    if (before?.scales === this.scales) return before.drawn;
     const drawn = { pixels: points.map((point) => this.pixel(point)) };
-    DrawnPoints.#memory.set(points, { scales: this.#scales, drawn });
+    DrawnPoints.#memory.set(points, { scales: this.scales, drawn });
     return drawn;
   }
 }
