@@ -50,40 +50,43 @@ function write(file: string, readings: number): void {
   closeSync(out);
 }
 
-if (!existsSync(path.resolve('packages/cli/dist/wedgebook.js'))) {
-  throw new Error('build the command first: npm run build:cli');
-}
-const folder = mkdtempSync(path.join(tmpdir(), 'wedgebook-bench-'));
-try {
-  console.log('readings    output    seconds   peak MB');
-  for (const readings of SIZES) {
-    const file = path.join(folder, 'readings.csv');
-    write(file, readings);
-    for (const output of ['--jsonl', '--json']) {
-      const result = path.join(folder, 'result');
-      const out = openSync(result, 'w');
-      const start = performance.now();
-      const { status, stderr } = spawnSync(
-        process.execPath,
-        [
-          '--import',
-          `data:text/javascript,${encodeURIComponent(WATCH)}`,
-          PROGRAM,
-          'film',
-          file,
-          output,
-        ],
-        { stdio: ['ignore', out, 'pipe'], encoding: 'utf8' },
-      );
-      const seconds = (performance.now() - start) / 1000;
-      closeSync(out);
-      const peak = Number(/peak (\d+)/.exec(stderr)?.[1]) / 1024;
-      if (status !== 0) throw new Error(stderr);
-      console.log(
-        `${String(readings).padStart(8)}    ${output.padEnd(8)} ${seconds.toFixed(1).padStart(8)} ${peak.toFixed(0).padStart(9)}`,
-      );
-    }
+/** Prints one line a size and output. */
+export function main(): void {
+  if (!existsSync(path.resolve('packages/cli/dist/wedgebook.js'))) {
+    throw new Error('build the command first: npm run build:cli');
   }
-} finally {
-  rmSync(folder, { recursive: true, force: true });
+  const folder = mkdtempSync(path.join(tmpdir(), 'wedgebook-bench-'));
+  try {
+    console.log('readings    output    seconds   peak MB');
+    for (const readings of SIZES) {
+      const file = path.join(folder, 'readings.csv');
+      write(file, readings);
+      for (const output of ['--jsonl', '--json']) {
+        const result = path.join(folder, 'result');
+        const out = openSync(result, 'w');
+        const start = performance.now();
+        const { status, stderr } = spawnSync(
+          process.execPath,
+          [
+            '--import',
+            `data:text/javascript,${encodeURIComponent(WATCH)}`,
+            PROGRAM,
+            'film',
+            file,
+            output,
+          ],
+          { stdio: ['ignore', out, 'pipe'], encoding: 'utf8' },
+        );
+        const seconds = (performance.now() - start) / 1000;
+        closeSync(out);
+        const peak = Number(/peak (\d+)/.exec(stderr)?.[1]) / 1024;
+        if (status !== 0) throw new Error(stderr);
+        console.log(
+          `${String(readings).padStart(8)}    ${output.padEnd(8)} ${seconds.toFixed(1).padStart(8)} ${peak.toFixed(0).padStart(9)}`,
+        );
+      }
+    }
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 }

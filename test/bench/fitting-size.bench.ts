@@ -33,17 +33,26 @@ const PARTS: readonly (readonly [string, (file: string) => boolean])[] = [
   ],
 ];
 
-/** The room's modules, by path within it. */
+/** The room's modules, by path within it; the entry passes names on and holds nothing itself. */
 function modulesOfRoom(): string[] {
   return readdirSync(ROOM, { recursive: true, encoding: 'utf8' }).filter(
-    (file) => file.endsWith('.ts') && !/\.(test|d)\.ts$/.test(file),
+    (file) => file.endsWith('.ts') && file !== 'index.ts' && !/\.(test|d)\.ts$/.test(file),
   );
 }
 
-/** The names that a module exports, each standing for nothing. */
+/** The names that a module exports as values, each standing for nothing. */
 function emptied(source: string): string {
-  const names = [...source.matchAll(/^export (?:function|const) (\w+)/gm)].map(([, name]) => name);
-  return names
+  const declared = source.matchAll(/^export (?:async )?(?:function\*?|const|let|class) (\w+)/gm);
+  const listed = source.matchAll(/^export \{([^}]*)\}/gm);
+  const names = new Set([
+    ...Array.from(declared, ([, name = '']) => name),
+    ...Array.from(listed, ([, list = '']) => list.split(','))
+      .flat()
+      .map((entry) => entry.trim())
+      .filter((entry) => entry !== '' && !entry.startsWith('type '))
+      .map((entry) => entry.split(/ as /).at(-1) ?? entry),
+  ]);
+  return [...names]
     .map((name) => `export const ${name} = /*#__PURE__*/ globalThis.absent();`)
     .join('\n');
 }
