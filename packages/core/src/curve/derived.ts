@@ -21,7 +21,7 @@ export function constant(curve: CharacteristicCurve, value: number): Derived {
 export function plus(a: Derived, b: Derived, factor = 1): Derived {
   return {
     value: a.value + factor * b.value,
-    derivatives: a.derivatives.map((d, j) => d + factor * (b.derivatives[j] ?? 0)),
+    derivatives: combined(a.derivatives, 1, b.derivatives, factor),
   };
 }
 
@@ -32,12 +32,12 @@ export function shifted(a: Derived, by: number): Derived {
 
 /** factor a. */
 export function scaled(a: Derived, factor: number): Derived {
-  return { value: factor * a.value, derivatives: a.derivatives.map((d) => factor * d) };
+  return { value: factor * a.value, derivatives: multiplied(a.derivatives, factor) };
 }
 
 /** f(a) with f' = slope at a. */
 export function through(a: Derived, value: number, slope: number): Derived {
-  return { value, derivatives: a.derivatives.map((d) => slope * d) };
+  return { value, derivatives: multiplied(a.derivatives, slope) };
 }
 
 /** a / b. */
@@ -45,8 +45,21 @@ export function quotient(a: Derived, b: Derived): Derived {
   const value = a.value / b.value;
   return {
     value,
-    derivatives: a.derivatives.map((d, j) => (d - value * (b.derivatives[j] ?? 0)) / b.value),
+    derivatives: combined(a.derivatives, 1 / b.value, b.derivatives, -value / b.value),
   };
+}
+
+/** fa + gb; a loop, as the array's own `map` takes several times as long. */
+function combined(a: Float64Array, f: number, b: Float64Array, g: number): Float64Array {
+  const sum = new Float64Array(a.length);
+  for (let j = 0; j < a.length; j++) sum[j] = f * (a[j] ?? 0) + g * (b[j] ?? 0);
+  return sum;
+}
+
+function multiplied(a: Float64Array, factor: number): Float64Array {
+  const product = new Float64Array(a.length);
+  for (let j = 0; j < a.length; j++) product[j] = factor * (a[j] ?? 0);
+  return product;
 }
 
 /** Density of the unexposed material, base + fog. */

@@ -11,6 +11,7 @@ import {
   stepSlip,
   suspectReadings,
   toeShoulder,
+  type CurveForm,
   type FittedCurve,
   type FittedReadings,
   type StepSlip,
@@ -55,7 +56,7 @@ export const findSuspects: FindSuspects = (curve, { x, y }) => {
   }
   const fitted = { model: modelOf(curve), fit: curve };
   const asWritten = suspectReadings(x, y, fitterOf(curve), { fitted });
-  const found = stepSlip(x, y, wholeFormFitterOf(curve));
+  const found = stepSlip(x, y, wholeFormOf(curve), { atHand: fitAtHand(curve, x, y) });
   const slip = found && !explained(asWritten, found) ? found : null;
   // Where a step was skipped, readings are judged by the curve through the moved ones.
   const suspects = slip ? suspectReadings(slip.exposures, y, fitterOf(curve)) : asWritten;
@@ -104,14 +105,24 @@ function fitterOf(curve: CharacteristicCurve) {
  * One form for readings as written and as moved: a smooth curve would bend to readings that are
  * moved by a step, and a shoulder that comes and goes would count as theirs.
  */
-function wholeFormFitterOf(curve: CharacteristicCurve) {
-  const { family } = curve;
+function wholeFormOf({ family, parameters, knots }: CharacteristicCurve): CurveForm {
   const model =
-    family === 'monotone-smooth' || family === 'toe-shoulder' ? toeShoulder : modelOf(curve);
-  return (x: readonly number[], y: readonly number[]): FittedCurve => ({
-    model,
-    fit: fitModel(model, x, y, { maxIterations: ENOUGH_FOR_WHOLE_FORM }),
-  });
+    family === 'monotone-smooth' || family === 'toe-shoulder'
+      ? toeShoulder
+      : modelOf({ family, parameters, knots });
+  const options = { maxIterations: ENOUGH_FOR_WHOLE_FORM };
+  return { model, fit: (x, y) => fitModel(model, x, y, options) };
+}
+
+/** The drawn curve as the fit that it came from; none for a smooth one, which follows any move. */
+function fitAtHand(
+  curve: CharacteristicCurve,
+  x: readonly number[],
+  y: readonly number[],
+): FittedCurve | undefined {
+  if (curve.family === 'monotone-smooth') return undefined;
+  const model = modelOf(curve);
+  return { model, fit: fitModel(model, x, y, { start: curve.parameters }) };
 }
 
 /** A suspect as a warning, with the number that would fit and the likely slip. */

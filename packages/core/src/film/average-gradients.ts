@@ -17,6 +17,7 @@ import {
   scaled,
   shifted,
   type CharacteristicCurve,
+  type CurveMeasure,
 } from '../curve/index.ts';
 import { InvalidArgumentError } from '../errors.ts';
 import type { Estimate } from '../estimate.ts';
@@ -40,12 +41,14 @@ export interface AverageGradient {
  * The chords that the readings reach, shortest first.
  *
  * @param netDensity - net density of the first end point
+ * @param point - that point on a curve
  * @param from - log exposure of that point on the drawn curve, or null where it is not reached
  * @param warnings - one warning is added per chord that leans on extrapolation or is left out
  */
 export function averageGradients(
   curve: CharacteristicCurve,
   netDensity: number,
+  point: CurveMeasure,
   from: number | null,
   warnings: Warning[],
 ): AverageGradient[] {
@@ -57,7 +60,7 @@ export function averageGradients(
       warnings.push(warning('measure-not-reached', { measure, beyond }));
       return [];
     }
-    const value = chordOver(curve, netDensity, length);
+    const value = chordFrom(curve, point, length);
     if (value === null) return [];
     if (beyond > 0) warnings.push(warning('measure-extrapolated', { measure, beyond }));
     return [
@@ -86,8 +89,16 @@ export function chordOver(
   length: number,
 ): Estimate | null {
   if (!(length > 0)) throw new InvalidArgumentError('chordOver', 'length', length, 'above zero');
+  return chordFrom(curve, (c) => derivedNetPoint(c, netDensity), length);
+}
+
+function chordFrom(
+  curve: CharacteristicCurve,
+  point: CurveMeasure,
+  length: number,
+): Estimate | null {
   return estimateOn(curve, (c) => {
-    const x = derivedNetPoint(c, netDensity);
+    const x = point(c);
     if (x === null) return null;
     const rise = plus(derivedDensity(c, shifted(x, length)), derivedDensity(c, x), -1);
     return scaled(rise, 1 / length);

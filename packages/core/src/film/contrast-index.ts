@@ -27,6 +27,9 @@ const OUTER = 2.2;
 const GRID_STEP = 0.04;
 /** Inclination of the line below which a centre is an accident of the flat base, radians. */
 const LEAST_ANGLE = 0.02;
+/** Radians to which angles are found on the grid, where the sign alone counts, and at a root. */
+const COARSE = 1e-6;
+const FINE = 1e-14;
 
 export interface ContrastIndexPoint {
   readonly logExposure: number;
@@ -59,7 +62,7 @@ export function contrastIndex(curve: CharacteristicCurve, reach = 0): ContrastIn
    * Angle at which the circle of radius 0.2 about (x0, base) meets the curve: one crossing, as
    * sin a grows while the net density at x0 + 0.2 cos a falls. Newton inside a bracket.
    */
-  const angleFrom = (x0: number, guess: number): number => {
+  const angleFrom = (x0: number, guess: number, precision: number): number => {
     let low = 0;
     let high = Math.PI / 2;
     let angle = guess;
@@ -72,14 +75,14 @@ export function contrastIndex(curve: CharacteristicCurve, reach = 0): ContrastIn
       const slope = -INNER * (model.gradient(x, parameters) * sin + Math.cos(angle));
       const newton = angle - excess / slope;
       const next = newton > low && newton < high ? newton : 0.5 * (low + high);
-      if (Math.abs(next - angle) < 1e-14) return next;
+      if (Math.abs(next - angle) < precision) return next;
       angle = next;
     }
     return angle;
   };
   let angle = 0.5;
-  const miss = (x0: number): number => {
-    angle = angleFrom(x0, angle);
+  const miss = (x0: number, precision: number): number => {
+    angle = angleFrom(x0, angle, precision);
     return net(x0 + OUTER * Math.cos(angle)) - OUTER * Math.sin(angle);
   };
 
@@ -88,18 +91,19 @@ export function contrastIndex(curve: CharacteristicCurve, reach = 0): ContrastIn
   if (foot === null) return null;
   const roots: number[] = [];
   let previousX = foot - INNER;
-  let previous = miss(previousX);
+  let previous = miss(previousX, COARSE);
+  const exactly = (x0: number): number => miss(x0, FINE);
   for (;;) {
     const x = previousX + GRID_STEP;
     if (x > curve.logExposureRange[1] || net(x) >= INNER) break;
-    const here = miss(x);
-    if (previous > 0 !== here > 0) roots.push(rootBetween(miss, previousX, x, previous, here));
+    const here = miss(x, COARSE);
+    if (previous > 0 !== here > 0) roots.push(rootBetween(exactly, previousX, x, previous, here));
     previousX = x;
     previous = here;
   }
 
   const candidates = roots
-    .map((x0) => ({ x0, slope: angleFrom(x0, angle) }))
+    .map((x0) => ({ x0, slope: angleFrom(x0, angle, FINE) }))
     .filter(({ x0, slope }) => x0 + OUTER * Math.cos(slope) <= curve.logExposureRange[1] + reach)
     .sort((one, other) => other.slope - one.slope);
   const chosen = candidates[0];

@@ -135,7 +135,13 @@ export function filmMeasures(
           })
         : null,
     contrastIndex: contrastIndexOf(curve, warnings),
-    averageGradients: averageGradients(curve, SPEED_POINT_DENSITY, speedX?.value ?? null, warnings),
+    averageGradients: averageGradients(
+      curve,
+      SPEED_POINT_DENSITY,
+      point,
+      speedX?.value ?? null,
+      warnings,
+    ),
     usefulRange: steepest && speedX ? usefulRange(curve, speedX.value, steepest.gamma.value) : null,
     warnings,
   };

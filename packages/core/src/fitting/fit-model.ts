@@ -163,8 +163,9 @@ function problemOf(
   y: readonly number[],
   start: readonly number[],
   options: FitModelOptions,
-  { row, natural, chain, from, to }: Room,
+  room: Room,
 ): LeastSquaresProblem {
+  const { row, natural, chain } = room;
   const count = start.length;
   const n = x.length;
   const { inner } = model;
@@ -175,36 +176,51 @@ function problemOf(
     // A start that the user gave is refused, not moved, where bounds exclude it.
     start: options.start && !inner ? start : clipped,
     evaluate: (parameters, residuals, jacobian) => {
-      let extra = 0;
-      if (inner) {
-        inner.toNatural(parameters, natural, chain);
-        // Most natural parameters depend on their own inner one alone: the others are listed.
-        for (let k = 0; k < count; k++) {
-          for (let j = 0; j < count; j++) {
-            if (k === j || chain[k * count + j] === 0) continue;
-            from[extra] = k;
-            to[extra++] = j;
-          }
-        }
-      } else natural.set(parameters);
-      for (let i = 0; i < n; i++) {
-        residuals[i] = model.derivatives(x[i] as number, natural, row) - (y[i] as number);
-        const first = i * count;
-        for (let j = 0; j < count; j++) {
-          jacobian[first + j] = inner ? at(row, j) * at(chain, j * count + j) : at(row, j);
-        }
-        for (let m = 0; m < extra; m++) {
-          const k = from[m] as number;
-          const j = to[m] as number;
-          jacobian[first + j] = at(jacobian, first + j) + at(row, k) * at(chain, k * count + j);
+      if (inner) inner.toNatural(parameters, natural, chain);
+      else natural.set(parameters);
+      if (model.derivativesAtAll) model.derivativesAtAll(x, natural, residuals, jacobian);
+      else {
+        for (let i = 0; i < n; i++) {
+          residuals[i] = model.derivatives(x[i] as number, natural, row);
+          jacobian.set(row, i * count);
         }
       }
+      for (let i = 0; i < n; i++) residuals[i] = at(residuals, i) - (y[i] as number);
+      if (inner) chainRows(jacobian, n, count, room);
     },
     lower,
     upper,
     fixed: options.fixed,
     weights: options.sigma?.values.map((sigma) => 1 / (sigma * sigma)),
   };
+}
+
+/**
+ * Turns the rows of derivatives by the natural parameters into those by the inner ones. Most natural
+ * parameters depend on their own inner one alone: the other entries of the chain are listed first.
+ */
+function chainRows(rows: Float64Array, n: number, count: number, room: Room): void {
+  const { row, chain, from, to, share } = room;
+  let extra = 0;
+  for (let k = 0; k < count; k++) {
+    for (let j = 0; j < count; j++) {
+      const entry = at(chain, k * count + j);
+      if (k === j || entry === 0) continue;
+      from[extra] = k;
+      to[extra] = j;
+      share[extra++] = entry;
+    }
+  }
+  for (let first = 0; first < n * count; first += count) {
+    for (let j = 0; j < count; j++) {
+      row[j] = at(rows, first + j);
+      rows[first + j] = at(row, j) * at(chain, j * (count + 1));
+    }
+    for (let m = 0; m < extra; m++) {
+      const place = first + (to[m] as number);
+      rows[place] = at(rows, place) + at(row, from[m] as number) * at(share, m);
+    }
+  }
 }
 
 /** Arrays of one fit, kept for the next with as many parameters: making them takes microseconds. */
@@ -214,8 +230,10 @@ interface Room {
   /** d natural / d inner, row-major. */
   readonly chain: Float64Array;
   readonly left: Float64Array;
+  /** Entries of the chain off its diagonal: row, column, value. */
   readonly from: Int32Array;
   readonly to: Int32Array;
+  readonly share: Float64Array;
 }
 
 const rooms: (Room | undefined)[] = [];
@@ -233,6 +251,7 @@ function takeRoom(count: number): Room {
       left: new Float64Array(square),
       from: new Int32Array(square),
       to: new Int32Array(square),
+      share: new Float64Array(square),
     }
   );
 }

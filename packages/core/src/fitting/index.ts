@@ -60,7 +60,7 @@ export { predictWithBand } from './predict-with-band.ts';
 export type { Prediction } from './predict-with-band.ts';
 export { randomNormal } from './random-normal.ts';
 export { stepSlip } from './step-slip.ts';
-export type { FittedCurve, StepSlip } from './step-slip.ts';
+export type { CurveForm, FittedCurve, StepSlip, StepSlipOptions } from './step-slip.ts';
 export { suspectReadings } from './suspect-readings.ts';
 export type { FittedReadings, SuspectOptions, SuspectReading } from './suspect-readings.ts';
 export { lineThrough } from './line-through.ts';

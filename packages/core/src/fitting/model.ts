@@ -14,6 +14,16 @@ export interface Model {
   value(x: number, parameters: ArrayLike<number>): number;
   /** Writes d f / d p_j to `out` and returns the value. */
   derivatives(x: number, parameters: ArrayLike<number>, out: Float64Array): number;
+  /**
+   * `derivatives` at every x in one call, for a model that is fitted often: the derivatives row by
+   * row, n x P, and the values.
+   */
+  derivativesAtAll?(
+    x: readonly number[],
+    parameters: ArrayLike<number>,
+    values: Float64Array,
+    rows: Float64Array,
+  ): void;
   /** Starting values from the data alone. `x` ascending. */
   start(x: readonly number[], y: readonly number[]): number[];
   /** Further starting values, for models with more than one hollow; the best fit of all counts. */

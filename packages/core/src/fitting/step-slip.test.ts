@@ -6,10 +6,10 @@ import { stepSlip } from './step-slip.ts';
 
 const STEPS = Array.from({ length: 21 }, (_, i) => -3 + 0.15 * i);
 const TRUTH = [0.1, 0.65, -2.3, 0.15, -0.5, 0.22];
-const fit = (x: readonly number[], y: readonly number[]) => ({
+const form = {
   model: toeShoulder,
-  fit: fitModel(toeShoulder, x, y),
-});
+  fit: (x: readonly number[], y: readonly number[]) => fitModel(toeShoulder, x, y),
+};
 
 /** Densities of the steps of those numbers, with errors of 0.005. */
 function read(steps: readonly number[], seed: number): number[] {
@@ -25,7 +25,7 @@ describe('stepSlip', () => {
         STEPS.map((_, i) => (i < 9 ? i : i + 1)),
         3,
       ),
-      fit,
+      form,
     );
     expect(slip?.kind).toBe('step-skipped');
     expect(STEPS.indexOf(slip!.from)).toBe(9);
@@ -41,7 +41,7 @@ describe('stepSlip', () => {
         STEPS.map((_, i) => (i < 12 ? i : i - 1)),
         5,
       ),
-      fit,
+      form,
     );
     expect(slip?.kind).toBe('step-doubled');
     expect(STEPS.indexOf(slip!.from)).toBe(12);
@@ -53,19 +53,19 @@ describe('stepSlip', () => {
         STEPS.map((_, i) => i),
         seed,
       );
-      expect(stepSlip(STEPS, good, fit)).toBeNull();
+      expect(stepSlip(STEPS, good, form)).toBeNull();
       const bad = good.map((value, i) => (i === 10 ? value + 0.4 : value));
-      expect(stepSlip(STEPS, bad, fit)).toBeNull();
+      expect(stepSlip(STEPS, bad, form)).toBeNull();
     }
   });
 
   it('has nothing to say on a short strip or an exact fit', () => {
-    expect(stepSlip(STEPS.slice(0, 7), read([0, 1, 2, 3, 5, 6, 7], 1), fit)).toBeNull();
+    expect(stepSlip(STEPS.slice(0, 7), read([0, 1, 2, 3, 5, 6, 7], 1), form)).toBeNull();
     expect(
       stepSlip(
         STEPS,
         STEPS.map(() => 0.3),
-        fit,
+        form,
       ),
     ).toBeNull();
   });
@@ -77,6 +77,6 @@ describe('stepSlip', () => {
         3,
       ),
     );
-    expect(() => stepSlip(Object.freeze([...STEPS]), y, fit)).not.toThrow();
+    expect(() => stepSlip(Object.freeze([...STEPS]), y, form)).not.toThrow();
   });
 });

@@ -18,14 +18,15 @@
 import { akaikeCorrected } from './akaike-corrected.ts';
 import { incompleteBeta } from './incomplete-beta.ts';
 import type { ModelFit } from './fit-model.ts';
+import { likelyMoves, type LikelyMove } from './likely-moves.ts';
 import type { CurveModel } from './model.ts';
 import { monotoneSmooth } from './monotone-smooth.ts';
 import { tangentBasis } from './tangent-basis.ts';
 
 /** Steps that must lie on either side of the place; with fewer one bad reading looks the same. */
 const FEWEST_STEPS_BESIDE = 3;
-/** Places fitted for each kind of slip. */
-const PLACES_FITTED = 3;
+/** Places fitted. */
+const PLACES_FITTED = 4;
 /** AICc by which the moved readings must beat the smooth curve through those written. */
 const LEAST_ADVANTAGE = 4;
 /** Probability below which a step slip is told; the bound is some four times the true one. */
@@ -55,43 +56,58 @@ export interface FittedCurve {
   readonly fit: ModelFit;
 }
 
-type Fit = (x: readonly number[], y: readonly number[]) => FittedCurve;
+/** The form of curve that tells moved readings from others. */
+export interface CurveForm {
+  readonly model: CurveModel;
+  readonly fit: (x: readonly number[], y: readonly number[]) => ModelFit;
+}
+
+/** Options of `stepSlip`. */
+export interface StepSlipOptions {
+  /**
+   * A fit at hand to the readings as written, by the same form or one without some of its terms:
+   * where it hints at no place, none is looked for.
+   */
+  readonly atHand?: FittedCurve | undefined;
+}
 
 /**
  * Looks for a step skipped or read twice.
  *
  * @param x - log exposures, -Infinity for the unexposed film
  * @param y - densities as written
- * @param fitReadings - fits the curve's family to readings
+ * @param form - the curve's family
+ * @param options - a fit at hand
  * @returns the likeliest slip, or null
  */
 export function stepSlip(
   x: readonly number[],
   y: readonly number[],
-  fitReadings: Fit,
+  form: CurveForm,
+  { atHand }: StepSlipOptions = {},
 ): StepSlip | null {
   const steps = [...new Set(x.filter(Number.isFinite))].sort((a, b) => a - b);
   const m = steps.length;
   if (m < 2 * FEWEST_STEPS_BESIDE + 2) return null;
-  const plain = fitReadings(x, y);
-  const v = plain.fit.degreesOfFreedom;
-  const square = plain.fit.residualSumOfSquares;
-  if (!(v > 1 && square > 0)) return null;
-  let best: { kind: StepSlip['kind']; from: number; exposures: number[]; fit: ModelFit } | null =
-    null;
-  for (const [kind, by] of [
-    ['step-skipped', 1],
-    ['step-doubled', -1],
-  ] as const) {
-    for (const k of likelyPlaces(plain, x, steps, by)) {
-      const exposures = movedFrom(x, steps, k, by);
-      const fit = fitReadings(exposures, y).fit;
-      if (best && best.fit.residualSumOfSquares <= fit.residualSumOfSquares) continue;
-      best = { kind, from: steps[k] as number, exposures, fit };
-    }
+  const places = x.map((at) => steps.indexOf(at));
+  const hints = atHand && promisingMoves(atHand, x, places, m);
+  if (hints?.length === 0) return null;
+  const known = atHand?.model === form.model ? atHand.fit : null;
+  const plain = known ?? form.fit(x, y);
+  const { degreesOfFreedom: v, residualSumOfSquares: square } = plain;
+  const moves =
+    known && hints ? hints : promisingMoves({ model: form.model, fit: plain }, x, places, m);
+  let best: { move: LikelyMove; exposures: number[]; fit: ModelFit } | null = null;
+  for (const move of moves) {
+    const exposures = movedFrom(places, x, steps, move);
+    const fit = form.fit(exposures, y);
+    if (best && best.fit.residualSumOfSquares <= fit.residualSumOfSquares) continue;
+    best = { move, exposures, fit };
   }
   if (!best) return null;
-  const { kind, from, exposures, fit } = best;
+  const { move, exposures, fit } = best;
+  const kind = move.by === 1 ? 'step-skipped' : 'step-doubled';
+  const from = steps[move.k] as number;
   const probability = chanceOf(fit.residualSumOfSquares / square, v, m);
   if (!(probability < LEAST_PROBABILITY) || fit.report.status !== 'converged') return null;
   const n = x.length;
@@ -99,11 +115,28 @@ export function stepSlip(
   const own = akaikeCorrected(fit.residualSumOfSquares, n, n - fit.degreesOfFreedom + 1);
   const rival = akaikeCorrected(smooth.residualSumOfSquares, n, n - smooth.degreesOfFreedom);
   if (!(own + LEAST_ADVANTAGE < rival)) return null;
-  const { residualStandardDeviation: written } = plain.fit;
+  const { residualStandardDeviation: written } = plain;
   const { residualStandardDeviation: moved } = fit;
   if (written === null || moved === null) return null;
   const density = y[x.indexOf(from)] as number;
   return { kind, from, density, exposures, written, moved, probability };
+}
+
+/** Moves that are worth a fit, the one that promises most first. */
+function promisingMoves(
+  { model, fit }: FittedCurve,
+  x: readonly number[],
+  places: readonly number[],
+  stepCount: number,
+): LikelyMove[] {
+  const { degreesOfFreedom: freedom, residualSumOfSquares: square, residuals, parameters } = fit;
+  if (!(freedom > 1 && square > 0)) return [];
+  const basis = tangentBasis(model, x, fit);
+  const gradients = x.map((at) => model.gradient(at, parameters));
+  return likelyMoves({ places, stepCount, gradients, residuals, basis }, FEWEST_STEPS_BESIDE)
+    .filter(({ gain }) => chanceOf(1 - gain / square, freedom, stepCount) < NOT_WORTH_A_FIT)
+    .sort((one, other) => other.gain - one.gain)
+    .slice(0, PLACES_FITTED);
 }
 
 /** Bound on the probability that one of the places lowers the sum of squares to this share. */
@@ -114,53 +147,12 @@ function chanceOf(ratio: number, freedom: number, stepCount: number): number {
 
 /** Exposures with all from step k on taken one step further, or one back. */
 function movedFrom(
+  places: readonly number[],
   x: readonly number[],
   steps: readonly number[],
-  k: number,
-  by: 1 | -1,
+  { k, by }: LikelyMove,
 ): number[] {
   const m = steps.length;
   const beyond = 2 * (steps[m - 1] as number) - (steps[m - 2] as number);
-  const place = new Map(steps.map((at, j) => [at, j]));
-  return x.map((at) => {
-    const j = place.get(at) ?? -1;
-    return j < k ? at : (steps[j + by] ?? beyond);
-  });
-}
-
-/** Places where a small move the right way lowers the sum of squares most, by its linear part. */
-function likelyPlaces(
-  { model, fit }: FittedCurve,
-  x: readonly number[],
-  steps: readonly number[],
-  by: 1 | -1,
-): number[] {
-  const { q, rows, columns } = tangentBasis(model, x, fit);
-  const gains: { readonly k: number; readonly gain: number }[] = [];
-  for (let k = FEWEST_STEPS_BESIDE; k + FEWEST_STEPS_BESIDE <= steps.length; k++) {
-    const direction = x.map((at) =>
-      at >= (steps[k] as number) ? by * model.gradient(at, fit.parameters) : 0,
-    );
-    let along = 0;
-    let square = 0;
-    direction.forEach((d, i) => {
-      along -= d * (fit.residuals[i] as number);
-      square += d * d;
-    });
-    for (let c = 0; c < columns; c++) {
-      let dot = 0;
-      direction.forEach((d, i) => (dot += d * (q[c * rows + i] as number)));
-      square -= dot * dot;
-    }
-    // Residuals are model minus reading: moving on must raise the model where it lies too low.
-    if (!(along > 0 && square > 0)) continue;
-    const gain = (along * along) / square;
-    const rest = 1 - gain / fit.residualSumOfSquares;
-    if (chanceOf(rest, fit.degreesOfFreedom, steps.length) < NOT_WORTH_A_FIT)
-      gains.push({ k, gain });
-  }
-  return gains
-    .sort((a, b) => b.gain - a.gain)
-    .slice(0, PLACES_FITTED)
-    .map(({ k }) => k);
+  return places.map((j, i) => (j < k ? (x[i] as number) : (steps[j + by] ?? beyond)));
 }

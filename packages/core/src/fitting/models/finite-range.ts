@@ -8,8 +8,8 @@ export interface FiniteRange {
   readonly last: number;
   readonly range: number;
   /**
-   * A width that no reading tells from a hard corner, a hundredth of a step or less: a narrower bend
-   * could move between two steps without an end.
+   * A width that no reading tells from a hard corner, a hundredth of a step: a narrower bend could
+   * move between two steps without an end.
    */
   readonly narrowest: number;
 }
@@ -21,13 +21,17 @@ export const NARROWEST = 1e-3;
 export function finiteRange(x: readonly number[]): FiniteRange {
   let first = Infinity;
   let last = -Infinity;
+  let steps = 0;
+  let previous = NaN;
   for (const at of x) {
     if (!Number.isFinite(at)) continue;
+    if (at !== previous) steps++;
+    previous = at;
     if (at < first) first = at;
     if (at > last) last = at;
   }
   const range = first > last ? 0.1 : Math.max(last - first, 0.1);
-  const narrowest = Math.max(NARROWEST, (0.01 * range) / Math.max(10, x.length));
+  const narrowest = Math.max(NARROWEST, (0.01 * range) / Math.max(10, steps));
   return first > last
     ? { first: 0, last: 0, range: 0.1, narrowest }
     : { first, last, range, narrowest };

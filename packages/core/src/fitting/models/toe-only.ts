@@ -51,6 +51,31 @@ export const toeOnly: CurveModel = {
     out[3] = slope * (plus - z * s);
     return minimum + slope * width * plus;
   },
+  derivativesAtAll(x, p, values, rows) {
+    const n = x.length;
+    const minimum = p[0] as number;
+    const slope = p[1] as number;
+    const centre = p[2] as number;
+    const width = p[3] as number;
+    const scale = 1 / width;
+    for (let i = 0, first = 0; i < n; i++, first += 4) {
+      const at = x[i] as number;
+      rows[first] = 1;
+      if (at === -Infinity) {
+        rows.fill(0, first + 1, first + 4);
+        values[i] = minimum;
+        continue;
+      }
+      const z = (at - centre) * scale;
+      const e = Math.exp(-Math.abs(z));
+      const plus = (z > 0 ? z : 0) + logOnePlus(e);
+      const s = (z > 0 ? 1 : e) / (1 + e);
+      rows[first + 1] = width * plus;
+      rows[first + 2] = -slope * s;
+      rows[first + 3] = slope * (plus - z * s);
+      values[i] = minimum + slope * width * plus;
+    }
+  },
   start(x, y) {
     const sketch = curveSketch(x, y);
     return [sketch.minimumDensity, sketch.slope, sketch.toeCentre, sketch.toeWidth];

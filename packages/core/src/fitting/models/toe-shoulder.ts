@@ -26,6 +26,12 @@ import { logOnePlus, softplus } from './softplus.ts';
 /** Squared multiple of the widths' difference that the centres keep apart. */
 const APART = 16; // 4^2
 
+/**
+ * Least width of a shoulder in that of a toe: a twentieth of a step. A narrower one that lies between
+ * the last two steps leaves its width without a trace in any reading.
+ */
+export const NARROWEST_SHOULDER = 5;
+
 function leastSeparation(wt: number, ws: number): number {
   return Math.sqrt(4 * wt * ws + APART * (ws - wt) ** 2);
 }
@@ -60,10 +66,16 @@ const inner: InnerParameters = {
   },
   bounds(x) {
     const { first, last, range, narrowest: least } = finiteRange(x);
-    const narrowest = Math.log(least);
     const widest = Math.log(range);
     return {
-      lower: [-Infinity, 0, first - 2 * range, narrowest, 0, narrowest],
+      lower: [
+        -Infinity,
+        0,
+        first - 2 * range,
+        Math.log(least),
+        0,
+        Math.log(NARROWEST_SHOULDER * least),
+      ],
       upper: [Infinity, Infinity, last + range, widest, 2 * range, widest],
     };
   },
@@ -119,6 +131,41 @@ export const toeShoulder: CurveModel = {
     out[4] = slope * ss;
     out[5] = -slope * (shoulder - zs * ss);
     return minimum + slope * difference;
+  },
+  derivativesAtAll(x, p, values, rows) {
+    const n = x.length;
+    const minimum = p[0] as number;
+    const slope = p[1] as number;
+    const toeCentre = p[2] as number;
+    const wt = p[3] as number;
+    const shoulderCentre = p[4] as number;
+    const ws = p[5] as number;
+    const toeScale = 1 / wt;
+    const shoulderScale = 1 / ws;
+    for (let i = 0, first = 0; i < n; i++, first += 6) {
+      const at = x[i] as number;
+      rows[first] = 1;
+      if (at === -Infinity) {
+        rows.fill(0, first + 1, first + 6);
+        values[i] = minimum;
+        continue;
+      }
+      const zt = (at - toeCentre) * toeScale;
+      const et = Math.exp(-Math.abs(zt));
+      const toe = (zt > 0 ? zt : 0) + logOnePlus(et);
+      const st = (zt > 0 ? 1 : et) / (1 + et);
+      const zs = (at - shoulderCentre) * shoulderScale;
+      const es = Math.exp(-Math.abs(zs));
+      const shoulder = (zs > 0 ? zs : 0) + logOnePlus(es);
+      const ss = (zs > 0 ? 1 : es) / (1 + es);
+      const difference = wt * toe - ws * shoulder;
+      rows[first + 1] = difference;
+      rows[first + 2] = -slope * st;
+      rows[first + 3] = slope * (toe - zt * st);
+      rows[first + 4] = slope * ss;
+      rows[first + 5] = -slope * (shoulder - zs * ss);
+      values[i] = minimum + slope * difference;
+    }
   },
   start(x, y) {
     const sketch = curveSketch(x, y);
