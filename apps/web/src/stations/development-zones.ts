@@ -13,7 +13,6 @@ import { memo } from '../state/memo.ts';
 import type { SolvedSurface } from '../state/surface-solver.ts';
 import { zones as text } from '../text/development-more.ts';
 import { development, named } from '../text/development.ts';
-import { text as page } from '../text.ts';
 import { developmentStyles } from './development-station.styles.ts';
 import '../parts/scene-chart.ts';
 
@@ -83,7 +82,11 @@ function layoutOf(ladders: readonly LadderOf[], grey: boolean): SceneLayout {
       rungs: rungs.map(({ zone, density, print, extrapolated }) => ({
         zone: zoneName(zone),
         density: density.value,
-        print: print && { ...print, grey: 255 * greyOfLightness(print.lightness) },
+        print: print && {
+          density: print.density.value,
+          lightness: print.lightness.value,
+          grey: 255 * greyOfLightness(Math.max(0, print.lightness.value)),
+        },
         extrapolated,
       })),
     };
@@ -117,10 +120,8 @@ function tableTemplate({ row, rungs }: LadderOf): TemplateResult {
                 ${extrapolated ? html`<span class="remark">${text.outside}</span>` : nothing}
               </th>
               <td class="number">${estimate(density, 2)}</td>
-              <td class="number">${print === null ? page.none : formatNumber(print.density, 2)}</td>
-              <td class="number">
-                ${print === null ? page.none : formatNumber(print.lightness, 0)}
-              </td>
+              <td class="number">${estimate(print?.density ?? null, 2)}</td>
+              <td class="number">${estimate(print?.lightness ?? null, 1)}</td>
               <td class="number">${formatNumber(netDensity, 2)}</td>
               <td class="number">${formatNumber(logExposure, 2)}</td>
             </tr>`,

@@ -133,8 +133,8 @@ function ladderTables(ladders: readonly Ladder[]): string {
           `${name}${extrapolated ? W.outside : ''}`,
           estimateText(density, 2),
           fixed(netDensity, 2),
-          fixed(print?.density, 2),
-          fixed(print?.lightness, 0),
+          estimateText(print?.density, 2),
+          estimateText(print?.lightness, 0),
         ]),
         '  ',
       );

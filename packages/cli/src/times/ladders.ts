@@ -46,7 +46,7 @@ export function laddersOf(
     }).map((rung) => ({
       ...rung,
       name: zoneName(rung.zone),
-      grey: rung.print === null ? null : greyOfLightness(Math.max(0, rung.print.lightness)),
+      grey: rung.print === null ? null : greyOfLightness(Math.max(0, rung.print.lightness.value)),
     }));
     const outside = rungs.filter(({ extrapolated }) => extrapolated).map(({ name }) => name);
     if (outside.length > 0) {

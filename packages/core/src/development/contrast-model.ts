@@ -142,7 +142,11 @@ export function contrastAt(
 /** A development time for a contrast, or why there is none. */
 export type MinutesForContrast =
   | { readonly status: 'ok'; readonly minutes: Estimate }
-  | { readonly status: 'not-reachable'; readonly limit: number };
+  | {
+      readonly status: 'not-reachable';
+      /** Contrast that the film tends to; null for a law without a limit. */
+      readonly limit: number | null;
+    };
 
 /**
  * Development time for a contrast.
@@ -165,7 +169,7 @@ export function minutesForContrast(
   inRange('minutesForContrast', celsius);
   const minutes = minutesOfForm(model, contrast, celsius, model.referenceCelsius);
   if (minutes === null || !Number.isFinite(minutes)) {
-    return { status: 'not-reachable', limit: model.contrastInfinity?.value ?? Infinity };
+    return { status: 'not-reachable', limit: model.contrastInfinity?.value ?? null };
   }
   const timeDerivatives = (form: ContrastForm, at: number): number[] => {
     const point = contrastPoint(form, at, celsius, model.referenceCelsius);

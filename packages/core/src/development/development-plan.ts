@@ -11,7 +11,7 @@ import { InvalidArgumentError } from '../errors.ts';
 import type { Estimate } from '../estimate.ts';
 import { LOG_STOP } from '../readings/index.ts';
 import { warning, type Warning } from '../warning.ts';
-import { minutesForContrast, type ContrastModel } from './contrast-model.ts';
+import { contrastPoint, minutesForContrast, type ContrastModel } from './contrast-model.ts';
 import { contrastFactor } from './first-order-closed-forms.ts';
 import {
   exposureIndexAt,
@@ -23,6 +23,8 @@ import {
 export interface DevelopmentPlanOptions {
   /** Contrast of normal development, in the measure of the model. */
   readonly normalContrast: number;
+  /** Standard error of that contrast, where it comes from a paper that was measured; 0 unless given. */
+  readonly normalContrastError?: number;
   /** Changes to plan, stops of expansion (+) or contraction (-); -2 … +2 unless given. */
   readonly changes?: readonly number[];
   /** Stops between textured shadow and highlight; 7 unless given. */
@@ -65,6 +67,7 @@ export function developmentPlan(
 ): PlannedDevelopment[] {
   const {
     normalContrast,
+    normalContrastError = 0,
     changes = [-2, -1, 0, 1, 2],
     texturalStops = 7,
     celsius = model.referenceCelsius,
@@ -80,13 +83,22 @@ export function developmentPlan(
       'above zero and below 10',
     );
   }
+  if (!(normalContrastError >= 0 && normalContrastError < 10)) {
+    throw new InvalidArgumentError(
+      'developmentPlan',
+      'normalContrastError',
+      normalContrastError,
+      'zero or more',
+    );
+  }
   const normal = minutesForContrast(model, normalContrast, celsius);
   const normalPoint =
     speed !== null && normal.status === 'ok'
       ? speedPointAt(speed, normal.minutes.value, celsius).value
       : null;
   return changes.map((change): PlannedDevelopment => {
-    const contrast = normalContrast * contrastFactor(change, texturalStops);
+    const factor = contrastFactor(change, texturalStops);
+    const contrast = normalContrast * factor;
     const development = nameOf(change);
     const answer = minutesForContrast(model, contrast, celsius);
     if (answer.status === 'not-reachable') {
@@ -102,12 +114,12 @@ export function developmentPlan(
           warning('contrast-not-reachable', {
             development,
             contrast,
-            ...(Number.isFinite(answer.limit) && { limit: answer.limit }),
+            ...(answer.limit !== null && { limit: answer.limit }),
           }),
         ],
       };
     }
-    const { minutes } = answer;
+    const minutes = widened(model, answer.minutes, celsius, factor * normalContrastError);
     const point = speed === null ? null : speedPointAt(speed, minutes.value, celsius).value;
     return {
       development,
@@ -124,6 +136,19 @@ export function developmentPlan(
       }),
     };
   });
+}
+
+/** Minutes whose error counts that of the contrast that is asked for: dt = dc / (dc/dt). */
+function widened(
+  model: ContrastModel,
+  minutes: Estimate,
+  celsius: number,
+  contrastError: number,
+): Estimate {
+  if (contrastError === 0 || minutes.standardError === null) return minutes;
+  const { byMinutes } = contrastPoint(model, minutes.value, celsius, model.referenceCelsius);
+  const standardError = Math.hypot(minutes.standardError, contrastError / byMinutes);
+  return { ...minutes, standardError: Number.isFinite(standardError) ? standardError : null };
 }
 
 function rowWarnings(

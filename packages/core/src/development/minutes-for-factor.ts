@@ -23,8 +23,11 @@ export type MinutesForFactor =
   | { readonly status: 'ok'; readonly minutes: Estimate; readonly warnings: readonly Warning[] }
   | {
       readonly status: 'not-reachable';
-      /** The most that the film tends to, as a multiple of the contrast at that time. */
-      readonly greatestFactor: number;
+      /**
+       * The most that the film tends to, as a multiple of the contrast at that time; null for a law
+       * without a limit.
+       */
+      readonly greatestFactor: number | null;
       readonly warnings: readonly Warning[];
     };
 
@@ -66,8 +69,8 @@ export function minutesForFactor(
   const named = `×${factor.toFixed(2)} the contrast`;
   if (own === null) {
     const here = contrastPoint(model, minutes, celsius, referenceCelsius).value;
-    const limit = model.contrastInfinity?.value ?? Infinity;
-    const greatestFactor = here > 0 ? limit / here : 0;
+    const limit = model.contrastInfinity?.value ?? null;
+    const greatestFactor = limit === null ? null : here > 0 ? limit / here : 0;
     return {
       status: 'not-reachable',
       greatestFactor,
@@ -75,7 +78,7 @@ export function minutesForFactor(
         warning('contrast-not-reachable', {
           development: named,
           contrast: factor * here,
-          limit,
+          ...(limit !== null && { limit }),
         }),
       ],
     };

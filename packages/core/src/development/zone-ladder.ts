@@ -6,13 +6,14 @@
  *   x_paper = x_threshold + Q (D(zone VIII) - D(zone))  zone VIII prints just darker than white
  *
  * Sources: published zone practice for the step of one stop and zone I at net 0.10; [ISO6846] the
- * threshold; [CIE15] lightness. Deviations: none.
+ * threshold; `zone-print.ts` for the print. Deviations: none.
  */
 import { densityBand, derivedBaseFog, type CharacteristicCurve } from '../curve/index.ts';
 import { InvalidArgumentError } from '../errors.ts';
 import type { Estimate } from '../estimate.ts';
-import { lightnessFromDensity, printTone, type PrintPaper } from '../paper/index.ts';
+import type { PrintPaper } from '../paper/index.ts';
 import { LOG_STOP } from '../readings/index.ts';
+import { zonePrint, type ZonePrint } from './zone-print.ts';
 
 export interface ZoneLadderOptions {
   /** Log exposure at which zone I is placed: the speed point, or as a meter set to an index puts it. */
@@ -40,12 +41,7 @@ export interface ZoneRung {
   /** Above base + fog. */
   readonly netDensity: number;
   /** Null without a paper. */
-  readonly print: {
-    /** Reflection density, paper white included. */
-    readonly density: number;
-    /** CIE L*, 0 to 100. */
-    readonly lightness: number;
-  } | null;
+  readonly print: ZonePrint | null;
   /** True outside the exposures that were read. */
   readonly extrapolated: boolean;
 }
@@ -83,18 +79,26 @@ export function zoneLadder(curve: CharacteristicCurve, options: ZoneLadderOption
   }
   const exposureOf = (zone: number): number =>
     Math.log10(10 ** (zoneOneLogExposure + LOG_STOP * (zone - 1)) + flareExposure);
-  const [white, ...points] = densityBand(curve, [whiteZone, ...zones].map(exposureOf));
+  const points = densityBand(curve, zones.map(exposureOf));
   const baseFog = derivedBaseFog(curve).value;
   const [first, last] = curve.logExposureRange;
   return points.map(({ logExposure, density, standardError }, i): ZoneRung => {
-    const above = callierFactor * ((white?.density ?? density) - density);
-    const print = paper === null ? null : paperWhiteDensity + printTone(paper, above).netDensity;
     return {
       zone: zones[i] ?? 0,
       logExposure,
       density: { value: density, standardError },
       netDensity: density - baseFog,
-      print: print === null ? null : { density: print, lightness: lightnessFromDensity(print) },
+      print:
+        paper === null
+          ? null
+          : zonePrint(
+              curve,
+              logExposure,
+              exposureOf(whiteZone),
+              paper,
+              paperWhiteDensity,
+              callierFactor,
+            ),
       extrapolated: logExposure < first - 1e-9 || logExposure > last + 1e-9,
     };
   });

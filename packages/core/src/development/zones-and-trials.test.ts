@@ -55,9 +55,9 @@ describe('zone ladder', () => {
       zones: [8],
       paper: generatedPaper(1.07),
     });
-    expectWithin(eight!.print!.density, 0.1, 1e-9);
-    expectWithin(eight!.print!.lightness, 116 * 10 ** (-0.1 / 3) - 16, 1e-9);
-    expectWithin(eight!.print!.lightness, 91.4, printedTo(1));
+    expectWithin(eight!.print!.density.value, 0.1, 1e-9);
+    expectWithin(eight!.print!.lightness.value, 116 * 10 ** (-0.1 / 3) - 16, 1e-9);
+    expectWithin(eight!.print!.lightness.value, 91.4, printedTo(1));
   });
 
   it('prints zone I at 90 % of the maximum where the range from I to VIII is the paper’s scale', () => {
@@ -67,7 +67,7 @@ describe('zone ladder', () => {
       paper: generatedPaper(1.07), // 1.18 - 0.11
       paperWhiteDensity: 0,
     });
-    expectWithin(one!.print!.density, 0.9 * 2, 1e-6);
+    expectWithin(one!.print!.density.value, 0.9 * 2, 1e-6);
   });
 
   it('raises the shadows with flare and leaves the highlights', () => {

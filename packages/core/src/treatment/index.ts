@@ -1,4 +1,5 @@
 export { bathCapacity, type BathCapacity, type SeleniumBath } from './bath-capacity.ts';
+export { bathForGain, type BathForGain } from './bath-for-gain.ts';
 export {
   completionCurve,
   sensitivityOf,

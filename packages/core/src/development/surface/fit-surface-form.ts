@@ -4,13 +4,14 @@
  *
  *   D_ij = D(x_ij, τ_i e^(δ_i); p) + ε_ij,   ε ~ N(0, σ²),   δ ~ N(0, ω²)
  *   minimise  Σ (D - D_ij)² / σ² + Σ δ_i² / ω² + Σ ((h_k(p) - m_k) / s_k)²
- *   ω² <- (ν0 s0² + Σ (δ_i² + var δ_i)) / (ν0 + strips),   until it stands
+ *   ω² <- (ν0 s0² + Σ (δ_i² + var δ_i)) / (ν0 + strips),   with leaps, until it stands
  *
  * δ is what timing, temperature and agitation do to a whole strip. h are the delay in minutes and
  * ln(k τ0), about which a film in a usual developer leaves little doubt; three strips alone could not
  * tell them from δ.
  *
- * Sources: [LW1982] random effects, the update is the step of expectation and maximisation;
+ * Sources: [LW1982] random effects, the update is the step of expectation and maximisation, sped up
+ * by Aitken's rule;
  * `surface-model.ts` for the rest. Deviations: the priors of `PRIORS` are the project's own.
  */
 import { leastSquares, toeOnly, toeShoulder, type LeastSquaresFit } from '../../fitting/index.ts';
@@ -38,12 +39,16 @@ export interface SurfaceForm extends SurfaceFrame {
 
 /** What is known before any strip: means and standard deviations. */
 export const PRIORS = {
-  /** ω, deviation of ln time: 2 %, worth two strips. */
-  timing: { deviation: 0.02, strips: 2 },
+  /** ω, deviation of ln time: 1.5 %, worth one strip. */
+  timing: { deviation: 0.015, strips: 1 },
   delayMinutes: { mean: 0.5, deviation: 0.5 },
   /** ln(k τ0): at k τ = 1 the first-order law is straight over ln τ, as its rival is everywhere. */
   logRate: { mean: 0, deviation: 0.35 },
 } as const;
+
+/** Rounds in which ω must settle, and the step of ln ω below which it has. */
+const MOST_ROUNDS = 15;
+const SETTLED = 0.02;
 
 export interface FittedForm {
   readonly form: SurfaceForm;
@@ -78,10 +83,12 @@ export function fitSurfaceForm(
   timing: number | null = null,
 ): FittedForm | null {
   const { deviation, strips: worth } = PRIORS.timing;
-  let omega = timing ?? deviation;
+  const size = SURFACE_SIZE + strips.length;
   let from = [...start, ...strips.map(() => 0)];
-  const size = from.length;
-  for (let round = 0; round < 8; round++) {
+  let omega = timing ?? deviation;
+  /** ln ω of the rounds since the last leap. */
+  let trail = [Math.log(omega)];
+  for (let round = 0; round < MOST_ROUNDS; round++) {
     const fit = solve(strips, form, from, scatter, omega);
     const { covariance, report, parameters } = fit;
     if (report.status !== 'converged' || covariance === null) return null;
@@ -89,8 +96,7 @@ export function fitSurfaceForm(
     const variances = shifts.map((_, i) => covariance[(SURFACE_SIZE + i) * (size + 1)] ?? 0);
     const sum = shifts.reduce((total, shift, i) => total + shift ** 2 + (variances[i] ?? 0), 0);
     const next = Math.sqrt((worth * deviation ** 2 + sum) / (worth + strips.length));
-    const settled = timing !== null || Math.abs(next - omega) < 0.02 * omega;
-    if (settled) {
+    if (timing !== null || Math.abs(Math.log(next / omega)) < SETTLED) {
       if (degenerate(form, fit, strips)) return null;
       const told = variances.reduce((total, variance) => total + 1 - variance / omega ** 2, 0);
       return {
@@ -104,10 +110,22 @@ export function fitSurfaceForm(
         readings: strips.reduce((total, { x }) => total + x.length, 0),
       };
     }
-    omega = next;
     from = [...parameters];
+    trail = [...trail, Math.log(next)];
+    const leap = leapOf(trail);
+    omega = Math.exp(leap ?? Math.log(next));
+    if (leap !== null) trail = [leap];
   }
   return null;
+}
+
+/** Where three values whose steps shrink evenly lead, by Aitken's rule, at most a factor e away. */
+function leapOf([first, second, third]: readonly number[]): number | null {
+  if (first === undefined || second === undefined || third === undefined) return null;
+  const shrink = (third - second) / (second - first);
+  if (!(shrink > 0 && shrink < 1)) return third;
+  const rest = ((third - second) * shrink) / (1 - shrink);
+  return third + Math.max(-1, Math.min(1, rest));
 }
 
 /** Residuals of one form at given parameters: readings, then δ, then the priors of the law. */

@@ -139,6 +139,16 @@ describe('development surface', () => {
     30_000,
   );
 
+  it('[generated] its 95 % band holds the truth, with exact clocks and with ones 2 % out', () => {
+    for (const timing of [0, 0.02]) {
+      const rows = FILM_TRUTHS.map((truth, i) => studyFilm(truth, timing, 3, 303 + i));
+      const covered = rows.reduce((sum, row) => sum + row.covered, 0) / rows.length;
+      // 60 curves, each of points that err together: three standard errors of 0.95 are 0.08.
+      expect(covered, `timing ${timing}`).toBeGreaterThan(0.9);
+      expect(covered, `timing ${timing}`).toBeLessThan(0.995);
+    }
+  });
+
   it('warns beyond the times tried, and has no curve before development begins', () => {
     const surface = fitted([4, 6, 11, 15].map((t) => strip(t)));
     expect(surfaceCurve(surface, 25)!.warnings.map(({ code }) => code)).toEqual([

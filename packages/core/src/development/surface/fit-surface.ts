@@ -6,8 +6,9 @@
  *
  * Forms, plainest first: toe alone or with shoulder, one toe shape for all times or a width that
  * changes, first-order or log-linear slope. A richer form is taken where it predicts left-out
- * strips better by a tenth of the mean square; with two times, where AICc says so. Then the scatter
- * of the strips about the form is estimated, and what the form's shape leaves over is added.
+ * strips better by a tenth of the mean square; with two times, where AICc says so. The same form with
+ * the other law of the slope has a share in every prediction. Then the scatter of the strips about
+ * the form is estimated, and what the form's shape leaves over is added.
  *
  * Sources: [STONE1974] cross-validatory choice; [BA2002] section 2.4 for AICc. Deviations: whole
  * strips are left out, since a strip's readings share its development.
@@ -18,6 +19,8 @@ import { akaikeCorrected, toeOnly, toeShoulder } from '../../fitting/index.ts';
 import type { CurveReadings } from '../../readings/index.ts';
 import { warning, type Warning } from '../../warning.ts';
 import { inRange } from '../temperature.ts';
+import { averagedCut, type WeightedLaw } from './averaged-cut.ts';
+import { bandFreedom, type SharedForm } from './band-freedom.ts';
 import {
   fitSurfaceForm,
   PRIORS,
@@ -25,6 +28,7 @@ import {
   type SurfaceForm,
   type TimedReadings,
 } from './fit-surface-form.ts';
+import { rivalWeight } from './law-weight.ts';
 import { quickLeaveOneOut } from './leave-one-out.ts';
 import { correctionAt, fitCorrection, type ShapeCorrection } from './shape-correction.ts';
 import {
@@ -32,6 +36,7 @@ import {
   SURFACE_PARAMETERS,
   type DevelopmentSurface,
   type LeftOutStrip,
+  type RivalLaw,
 } from './surface-model.ts';
 import { bentLaw, startOfSurface, type CutOfStrip } from './surface-start.ts';
 
@@ -68,15 +73,21 @@ const MARKED_GAIN = 0.1;
 /** Least scatter of a reading: that of figures rounded to three decimals. */
 const LEAST_SCATTER = 0.001;
 
+/** A rival with less than this changes nothing that can be read. */
+const LEAST_WEIGHT = 0.02;
+
 interface Prepared extends TimedReadings, CutOfStrip {
   /** Standard deviation of a reading about the strip's own smooth curve. */
   readonly scatter: number;
 }
 
-/** A form with what its shape leaves over. */
+/** Forms with what their shape leaves over. */
 interface Predictor {
-  readonly fitted: FittedForm;
+  /** The one in use first. */
+  readonly forms: readonly SharedForm[];
   readonly correction: ShapeCorrection | null;
+  /** Mean square of what both leave over, in units of σ². */
+  readonly excess: number;
 }
 
 /**
@@ -107,8 +118,8 @@ export function fitSurface(strips: readonly SurfaceStrip[], options: SurfaceOpti
   }
   const scatter = scatterOf(usable);
   const fits = fitForms(usable, referenceCelsius, times, q, scatter);
-  const best = choose(usable, fits, scatter, times.length);
-  const predictor = best && predictorOf(usable, best, scatter, null);
+  const chosen = choose(usable, fits, scatter, times.length);
+  const predictor = predictorOf(usable, chosen, scatter, null);
   if (predictor === null) return none('fit-failed');
   const indexes = prepared.flatMap((strip, i) => (strip === null ? [] : [i]));
   const leftOut = leaveOut(usable, predictor, scatter).map((strip) => ({
@@ -196,25 +207,43 @@ function fitForms(
   });
 }
 
-/** The plainest form that no richer one beats markedly. */
+/**
+ * The plainest form that no richer one beats markedly, and the same form with the other law of the
+ * slope, each with its share.
+ */
 function choose(
   strips: readonly Prepared[],
   fits: readonly FittedForm[],
   scatter: number,
   times: number,
-): FittedForm | null {
+): readonly SharedForm[] {
   const judged = fits.map((fitted) => ({
     fitted,
     criterion:
       times > 2 ? Math.log(quickLeaveOneOut(strips, fitted, scatter)) : akaikeOf(strips, fitted),
   }));
-  return (
-    judged.reduce<(typeof judged)[number] | null>(
-      (best, next) =>
-        best === null || next.criterion < best.criterion + Math.log1p(-MARKED_GAIN) ? next : best,
-      null,
-    )?.fitted ?? null
+  const best = judged.reduce<(typeof judged)[number] | null>(
+    (plainest, next) =>
+      plainest === null || next.criterion < plainest.criterion + Math.log1p(-MARKED_GAIN)
+        ? next
+        : plainest,
+    null,
   );
+  if (best === null) return [];
+  const { form } = best.fitted;
+  const rival = judged.find(
+    ({ fitted: { form: other } }) =>
+      other.law !== form.law && other.hasShoulder === form.hasShoulder && other.toe === form.toe,
+  );
+  // Two times leave no strip to be predicted from others.
+  if (rival === undefined || times < 3) return [{ fitted: best.fitted, weight: 1 }];
+  const weight = rivalWeight(Math.exp(best.criterion), Math.exp(rival.criterion), strips.length);
+  return weight < LEAST_WEIGHT
+    ? [{ fitted: best.fitted, weight: 1 }]
+    : [
+        { fitted: best.fitted, weight: 1 - weight },
+        { fitted: rival.fitted, weight },
+      ];
 }
 
 /** AICc for one reading, to compare where no strip can be left out. */
@@ -224,36 +253,50 @@ function akaikeOf(strips: readonly Prepared[], { form, residualSumOfSquares }: F
   return akaikeCorrected(residualSumOfSquares, count, free) / count;
 }
 
-/** A form fitted with the strips' own scatter, and its correction. */
+/** Forms fitted with the strips' own scatter, and what they leave over together. */
 function predictorOf(
   strips: readonly Prepared[],
-  from: FittedForm,
+  from: readonly SharedForm[],
   scatter: number,
   timing: number | null,
 ): Predictor | null {
-  const { form } = from;
-  const own = fitSurfaceForm(strips, form, from.parameters, scatter, timing);
-  // Where the scatter of the strips does not settle, what is known beforehand of it stands.
-  const fitted = own ?? (timing === null ? from : null);
-  if (fitted === null) return null;
-  const { parameters, shifts } = fitted;
-  const model = form.hasShoulder ? toeShoulder : toeOnly;
+  const forms = from.flatMap(({ fitted, weight }): SharedForm[] => {
+    const own = fitSurfaceForm(strips, fitted.form, fitted.parameters, scatter, timing);
+    // Where the scatter of the strips does not settle, what is known beforehand of it stands.
+    const found = own ?? (timing === null ? fitted : null);
+    return found === null ? [] : [{ fitted: found, weight }];
+  });
+  const [first] = forms;
+  if (first === undefined) return null;
+  const { centreMinutes, hasShoulder } = first.fitted.form;
+  const model = hasShoulder ? toeShoulder : toeOnly;
+  const total = forms.reduce((sum, { weight }) => sum + weight, 0);
   const left = strips.flatMap(({ minutes, celsius, x, y }, s) => {
-    const cut = cutAt(form, parameters, minutes, celsius, shifts[s]);
-    const time = timeOf(fitted, minutes, celsius);
+    const cuts = forms.map(({ fitted: { form, parameters, shifts }, weight }) => ({
+      share: weight / total,
+      ...cutAt(form, parameters, minutes, celsius, shifts[s]),
+    }));
+    const time = timeOf(first.fitted, minutes, celsius);
     return x.map((at, k) => ({
       x: at,
       time,
-      residual: (y[k] ?? 0) - model.value(at, cut.parameters),
+      residual:
+        (y[k] ?? 0) -
+        cuts.reduce((sum, { share, parameters }) => sum + share * model.value(at, parameters), 0),
     }));
   });
-  return { fitted, correction: fitCorrection(left, scatter, form.centreMinutes) };
+  const correction = fitCorrection(left, scatter, centreMinutes);
+  const squares = left.reduce(
+    (sum, { x, time, residual }) => sum + (residual - correctionAt(correction, x, time)) ** 2,
+    0,
+  );
+  return { forms, correction, excess: squares / left.length / scatter ** 2 };
 }
 
 /** Predicts each strip from the others, fitted anew; empty where one of them cannot be spared. */
 function leaveOut(
   strips: readonly Prepared[],
-  { fitted }: Predictor,
+  { forms }: Predictor,
   scatter: number,
 ): LeftOutStrip[] {
   const all = strips.flatMap((strip, index): LeftOutStrip[] => {
@@ -261,27 +304,45 @@ function leaveOut(
     const times = timesOf(others);
     if (times.length < 2) return [];
     // The coefficient of temperature stays as all strips tell it.
-    const from = { ...fitted, form: { ...fitted.form, freeTemperature: false } };
-    const without = predictorOf(others, from, scatter, fitted.timingDeviation);
-    if (without === null) return [];
+    const from = forms.map(({ fitted, weight }) => ({
+      fitted: { ...fitted, form: { ...fitted.form, freeTemperature: false } },
+      weight,
+    }));
+    const without = predictorOf(others, from, scatter, forms[0]?.fitted.timingDeviation ?? null);
+    const error = without && missOf(strip, without);
+    if (error === null) return [];
     const [first = 0, last = 0] = [times[0], times.at(-1)];
     const extrapolated = strip.time < 0.98 * first || strip.time > 1.02 * last;
-    return [{ index, minutes: strip.minutes, error: missOf(strip, without), extrapolated }];
+    return [{ index, minutes: strip.minutes, error, extrapolated }];
   });
   return all.length === strips.length ? all : [];
 }
 
-/** Root mean square of prediction minus reading. */
-function missOf({ minutes, celsius, x, y }: Prepared, { fitted, correction }: Predictor): number {
-  const { form, parameters } = fitted;
-  const cut = cutAt(form, parameters, minutes, celsius);
-  const model = form.hasShoulder ? toeShoulder : toeOnly;
-  const time = timeOf(fitted, minutes, celsius);
+/** Root mean square of prediction minus reading; null where there is no prediction. */
+function missOf(
+  { minutes, celsius, x, y }: Prepared,
+  { forms, correction }: Predictor,
+): number | null {
+  const [first] = forms;
+  if (first === undefined) return null;
+  const cut = averagedCut(first.fitted.form, lawsOf(forms), minutes, celsius);
+  if (cut === null) return null;
+  const model = first.fitted.form.hasShoulder ? toeShoulder : toeOnly;
+  const time = timeOf(first.fitted, minutes, celsius);
   const squares = x.reduce((sum, at, k) => {
     const predicted = model.value(at, cut.parameters) + correctionAt(correction, at, time);
     return sum + (predicted - (y[k] ?? 0)) ** 2;
   }, 0);
   return Math.sqrt(squares / x.length);
+}
+
+function lawsOf(forms: readonly SharedForm[]): readonly WeightedLaw[] {
+  return forms.map(({ fitted: { form, parameters, covariance }, weight }) => ({
+    law: form.law,
+    parameters,
+    covariance,
+    weight,
+  }));
 }
 
 /** Minutes at the reference temperature. */
@@ -290,14 +351,27 @@ function timeOf({ form, parameters }: FittedForm, minutes: number, celsius: numb
 }
 
 function described(
-  { fitted, correction }: Predictor,
+  { forms, correction, excess }: Predictor,
   leftOut: readonly LeftOutStrip[],
   strips: readonly Prepared[],
   times: readonly number[],
   scatter: number,
 ): DevelopmentSurface {
-  const { form, parameters, covariance, residualSumOfSquares } = fitted;
-  const inflation = Math.max(1, residualSumOfSquares / countOf(strips));
+  const [first, second] = forms;
+  if (first === undefined) throw new Error('a predictor has a form');
+  const { fitted } = first;
+  const { form, parameters, covariance } = fitted;
+  const inflation = Math.max(1, excess);
+  const total = forms.reduce((sum, { weight }) => sum + weight, 0);
+  const rival: RivalLaw | null =
+    second === undefined
+      ? null
+      : {
+          law: second.fitted.form.law,
+          parameters: second.fitted.parameters,
+          covariance: second.fitted.covariance.map((value) => value * inflation),
+          weight: second.weight / total,
+        };
   const exposed = strips.flatMap(({ x }) => x.filter(Number.isFinite));
   const densities = strips.flatMap(({ y }) => y);
   const meanSquare = leftOut.reduce((sum, { error }) => sum + error * error, 0) / leftOut.length;
@@ -317,8 +391,8 @@ function described(
     residualStandardDeviation: scatter,
     correction,
     timingDeviation: fitted.timingDeviation,
-    // Strips, not readings, are what a prediction for another strip rests on.
-    degreesOfFreedom: fitted.timingFreedom,
+    rival,
+    degreesOfFreedom: bandFreedom(strips, forms, scatter),
     leftOut,
     leaveOneOutError: leftOut.length === 0 ? null : Math.sqrt(meanSquare),
     inflation,

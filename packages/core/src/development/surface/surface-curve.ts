@@ -9,13 +9,8 @@ import { toeOnly, toeShoulder } from '../../fitting/index.ts';
 import { warning, type Warning } from '../../warning.ts';
 import { inRange } from '../temperature.ts';
 import { correctedCurve } from './corrected-curve.ts';
-import {
-  CUT_FAMILY,
-  cutAt,
-  cutCovariance,
-  leastSeparation,
-  type DevelopmentSurface,
-} from './surface-model.ts';
+import { averagedCut, type WeightedLaw } from './averaged-cut.ts';
+import { CUT_FAMILY, type DevelopmentSurface } from './surface-model.ts';
 
 export interface SurfaceCurve {
   /** A `toe-shoulder` curve that every measure and band of a strip's curve can be taken of. */
@@ -42,10 +37,8 @@ export function surfaceCurve(
     throw new InvalidArgumentError('surfaceCurve', 'minutes', minutes, 'above zero');
   }
   inRange('surfaceCurve', celsius);
-  const cut = cutAt(surface, surface.parameters, minutes, celsius);
-  const [, slope = 0, toe = 0, width = 0, shoulder, shoulderWidth = 0] = cut.parameters;
-  if (!(slope > 0)) return null;
-  if (shoulder !== undefined && shoulder - toe < leastSeparation(width, shoulderWidth)) return null;
+  const cut = averagedCut(surface, lawsOf(surface), minutes, celsius);
+  if (cut === null) return null;
   const q = surface.parameters[12] ?? 1;
   const time = minutes * q ** ((celsius - surface.referenceCelsius) / 10);
   const [first, last] = surface.testedMinutes;
@@ -56,14 +49,14 @@ export function surfaceCurve(
           family: CUT_FAMILY,
           parameters: cut.parameters,
           parameterNames: (surface.hasShoulder ? toeShoulder : toeOnly).parameterNames,
-          covariance: cutCovariance(cut, surface.covariance),
+          covariance: cut.covariance,
           knots: [],
         }
       : {
           family: 'monotone-smooth' as const,
           ...correctedCurve(
             cut.parameters,
-            cutCovariance(cut, surface.covariance),
+            cut.covariance,
             surface.correction,
             time,
             surface.logExposureRange,
@@ -80,4 +73,11 @@ export function surfaceCurve(
     ? [warning('time-extrapolated', { development: '', minutes, first, last })]
     : [];
   return { curve, warnings };
+}
+
+/** The law in use and its rival, with their shares. */
+function lawsOf(surface: DevelopmentSurface): readonly WeightedLaw[] {
+  const { law, parameters, covariance, rival } = surface;
+  const own = { law, parameters, covariance, weight: 1 - (rival?.weight ?? 0) };
+  return rival === null ? [own] : [own, rival];
 }

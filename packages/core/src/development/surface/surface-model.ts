@@ -62,6 +62,16 @@ export interface LeftOutStrip {
   readonly extrapolated: boolean;
 }
 
+/** The other law of the slope in the same form, which the strips hardly tell from the one in use. */
+export interface RivalLaw {
+  readonly law: ContrastFamily;
+  readonly parameters: readonly number[];
+  /** Row-major, as that of the surface. */
+  readonly covariance: readonly number[];
+  /** Its share of a prediction, 0 to 1; the law in use has the rest. */
+  readonly weight: number;
+}
+
 export interface DevelopmentSurface extends SurfaceFrame {
   readonly parameters: readonly number[];
   readonly parameterNames: readonly string[];
@@ -78,7 +88,9 @@ export interface DevelopmentSurface extends SurfaceFrame {
   readonly residualStandardDeviation: number;
   /** Deviation of ln time by which whole strips scatter: timing, temperature, agitation. */
   readonly timingDeviation: number;
-  /** Strips' worth of knowledge behind that deviation; not a whole number. */
+  /** Null where the strips determine one law only. */
+  readonly rival: RivalLaw | null;
+  /** Degrees of freedom of the band; not a whole number. */
   readonly degreesOfFreedom: number;
   /** What the shape leaves over; null where the form follows the film. */
   readonly correction: ShapeCorrection | null;
