@@ -39,6 +39,8 @@ export interface OpenOptions {
   readonly height?: number;
   readonly theme?: Theme;
   readonly context?: BrowserContextOptions;
+  /** Whether the browser may keep the app for use without a network; most tests do without. */
+  readonly mayKeepApp?: boolean;
   /** Runs in the page before the app does. */
   readonly script?: () => void;
 }
@@ -47,7 +49,14 @@ export interface OpenOptions {
 export async function openApp(
   browser: Browser,
   url: string,
-  { width = 1280, height = 900, theme = 'light', context: options = {}, script }: OpenOptions = {},
+  {
+    width = 1280,
+    height = 900,
+    theme = 'light',
+    context: options = {},
+    mayKeepApp = false,
+    script,
+  }: OpenOptions = {},
 ): Promise<AppPage> {
   const context = await browser.newContext({ viewport: { width, height }, ...options });
   const page = await context.newPage();
@@ -64,6 +73,12 @@ export async function openApp(
       localStorage.setItem('wedgebook-theme', chosen);
     }
   }, theme);
+  if (!mayKeepApp) {
+    await page.addInitScript(() => {
+      // As at an address that is not secure; a copy for each test would cost more than the test.
+      Reflect.deleteProperty(Navigator.prototype, 'serviceWorker');
+    });
+  }
   if (script !== undefined) await page.addInitScript(script);
   await page.goto(url);
   await page.locator('wb-sheet svg').first().waitFor();

@@ -12,12 +12,17 @@ export interface ServedApp {
   readonly close: () => Promise<void>;
 }
 
-/** Serves the built app; port 0 lets the system choose. */
-export async function serveApp(): Promise<ServedApp> {
+/**
+ * Serves the built app; port 0 lets the system choose.
+ *
+ * @param folder - the built app
+ */
+export async function serveApp(folder = DIST): Promise<ServedApp> {
   const server = await preview({
     root: APP,
     configFile: CONFIG,
     logLevel: 'error',
+    build: { outDir: folder },
     preview: { port: 0, strictPort: false, open: false },
   });
   const url = server.resolvedUrls?.local[0];

@@ -8,6 +8,7 @@ import { DeriveBath } from './state/derive-bath.ts';
 import { dateOf, findKept } from './keeping/found.ts';
 import { Keeper } from './keeping/keeper.ts';
 import { Storage } from './keeping/storage.ts';
+import { whenIdle } from './state/after-frame.ts';
 import { Observable } from './state/observable.ts';
 import { firstStripId } from './state/start.ts';
 import { applyWork, type WorkCommand, type WorkDocument } from './state/work.ts';
@@ -39,6 +40,8 @@ async function start(): Promise<void> {
       announcement: '',
       lastSaved: dateOf(found.kept?.savedAt),
       lastExported: found.exportedAt,
+      offline: null,
+      update: null,
       saveFault: found.fault,
     }),
     derive,
@@ -53,12 +56,19 @@ async function start(): Promise<void> {
   page.keeper = keeper;
   document.body.append(page);
   await searchForSlips(app);
+  whenIdle(() => void keepForOffline(app));
 }
 
 /** The search for slips is loaded after the first paint, and then looks at every strip in use. */
 async function searchForSlips({ derive, session }: App): Promise<void> {
   derive.findSlips = (await import('@wedgebook/core/suspects')).slipWarnings;
   session.set({ slipSearch: true });
+}
+
+/** A copy of the app for use without a network; fetched when everything else stands. */
+async function keepForOffline({ session }: App): Promise<void> {
+  const { keepApp } = await import('./offline/keep-app.ts');
+  keepApp(session);
 }
 
 void start();

@@ -19,6 +19,7 @@ import { demoDocument } from './state/demo.ts';
 import { download } from './parts/download.ts';
 import { LazyStationElement } from './parts/lazy-station.ts';
 import { trueMinus } from './parts/notices.ts';
+import { updateTemplate } from './parts/update-notice.ts';
 import { sharedStyles } from './parts/styles.ts';
 import { appContext, type App, type ThemeChoice, type View } from './state/app.ts';
 import { shallowEqual } from './state/app-controller.ts';
@@ -82,7 +83,7 @@ export class WedgebookApp extends LitElement {
   protected override render(): TemplateResult {
     const { session } = this.app;
     const { document } = this.app.store.state;
-    const { announcement, saveFault } = session.value;
+    const { announcement, saveFault, update, offline } = session.value;
     return html`
       ${this.headTemplate(document)}
       <main id="main">
@@ -95,6 +96,14 @@ export class WedgebookApp extends LitElement {
             : nothing
         }
         ${saveFault === null ? nothing : this.faultTemplate(saveFault)}
+        ${
+          update === null
+            ? nothing
+            : updateTemplate(async () => {
+                await this.keeper.retry();
+                await update();
+              })
+        }
         ${this.figuresTemplate(document)}
         ${this.importFault === null ? nothing : html`<p class="notice wrong" role="alert">${this.importFault}</p>`}
         ${
@@ -127,6 +136,7 @@ export class WedgebookApp extends LitElement {
       <footer>
         <p>${text.app.footer}</p>
         <p>${text.app.safelight}</p>
+        ${offline === null ? nothing : html`<p class="no-print">${text.app.offline[offline]}</p>`}
         ${document.invented ? nothing : html`<button class="no-print" @click=${this.openDemo}>${text.app.demo}</button>`}
       </footer>
       <div class="visually-hidden" role="status" aria-live="polite">${announcement}</div>
@@ -184,14 +194,7 @@ export class WedgebookApp extends LitElement {
           aria-label=${text.app.import}
           @change=${this.onFile}
         />
-        <button
-          class="wide-only"
-          @click=${() => {
-            print();
-          }}
-        >
-          ${text.app.print}
-        </button>
+        <button class="wide-only" @click=${this.print}>${text.app.print}</button>
         <label class="theme">
           <span>${text.app.theme}</span>
           <select @change=${this.onTheme}>
@@ -258,6 +261,10 @@ export class WedgebookApp extends LitElement {
     dialog.keeper = this.keeper;
     dialog.export = this.export;
     await openDialog(this.renderRoot, dialog);
+  };
+
+  private readonly print = () => {
+    print();
   };
 
   private readonly undo = () => {
@@ -396,7 +403,7 @@ export class WedgebookApp extends LitElement {
 /** What the page itself shows; the stations follow the rest on their own. */
 function headOf({ document, canUndo, canRedo, session }: View) {
   const { title, invented } = document;
-  const { theme, announcement, lastSaved, lastExported, saveFault } = session;
+  const { theme, announcement, lastSaved, lastExported, offline, update, saveFault } = session;
   return {
     title,
     invented,
@@ -409,6 +416,8 @@ function headOf({ document, canUndo, canRedo, session }: View) {
     announcement,
     lastSaved,
     lastExported,
+    offline,
+    update,
     saveFault,
   };
 }

@@ -31,6 +31,10 @@ export interface Session {
   readonly slipSearch: boolean;
   readonly lastSaved: Date | null;
   readonly lastExported: Date | null;
+  /** Whether the browser has kept the app for use without a network; null while it is busy. */
+  readonly offline: 'ready' | 'not-here' | null;
+  /** Changes to the newer version of the app that has been fetched; null while there is none. */
+  readonly update: (() => Promise<void>) | null;
   /** Why the notebook cannot be kept, or null. */
   readonly saveFault: SaveFault | null;
 }

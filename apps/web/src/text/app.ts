@@ -41,6 +41,13 @@ export const app = {
   emptied: 'An empty notebook. The one before comes back with Undo.',
   undone: 'Undone.',
   redone: 'Redone.',
+  offline: {
+    ready: 'This browser has kept the app: it opens without a network.',
+    'not-here':
+      'This browser keeps no copy of the app: it opens only while its address can be reached.',
+  },
+  newer: 'A newer version of Wedgebook is here. The notebook stays as it is.',
+  useNewer: 'Use the newer version',
   safelight:
     'Red on black is no safelight. Film needs total darkness; before you use any screen near paper, leave a pre-exposed piece beside it and look for fog.',
   footer:
