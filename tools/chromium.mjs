@@ -1,9 +1,8 @@
 /**
  * Finds a Chromium for the browser tests; installs Debian's where this process may.
  */
-import { spawnSync } from 'node:child_process';
-import { accessSync, constants } from 'node:fs';
 import path from 'node:path';
+import { installFromDebian, isExecutable } from './debian.mjs';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome'];
 
@@ -23,28 +22,10 @@ function findChromium() {
 export function ensureChromium() {
   const found = findChromium();
   if (found !== undefined) return found;
-  if (process.getuid?.() === 0 && isExecutable('/usr/bin/apt-get')) {
-    console.log('No Chromium found: installing the one of the Debian packages.');
-    const apt = (...args) =>
-      spawnSync('apt-get', ['-qq', '-y', ...args], {
-        stdio: ['ignore', 'ignore', 'inherit'],
-        env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-      });
-    apt('update');
-    apt('install', 'chromium');
-    const installed = findChromium();
-    if (installed !== undefined) return installed;
-  }
+  installFromDebian('chromium');
+  const installed = findChromium();
+  if (installed !== undefined) return installed;
   throw new Error(
     'No Chromium found for the browser tests: install one (Debian: `sudo apt-get install chromium`) or set WEDGEBOOK_CHROMIUM to its path.',
   );
-}
-
-function isExecutable(file) {
-  try {
-    accessSync(file, constants.X_OK);
-    return true;
-  } catch {
-    return false;
-  }
 }

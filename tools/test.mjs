@@ -7,6 +7,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { ensureChromium } from './chromium.mjs';
+import { ensureLcms2 } from './lcms2.mjs';
 
 const ROOT = path.resolve(import.meta.dirname, '..');
 const bin = (name) => path.join(ROOT, 'node_modules', '.bin', name);
@@ -58,6 +59,13 @@ try {
 } catch (error) {
   console.error(error.message);
   count(false);
+}
+
+try {
+  ensureLcms2();
+} catch (error) {
+  // The check itself fails with the same reason.
+  console.error(error.message);
 }
 
 const scratch = mkdtempSync(path.join(tmpdir(), 'wedgebook-test-'));

@@ -1,10 +1,10 @@
 /**
  * CGATS.17 text that we write, read by another: Debian's liblcms2, by its IT8 functions. Values are
- * compared, not bytes. Where the library or Python is missing, the test says so and is skipped.
+ * compared, not bytes. `npm test` installs the library and Python where it may (tools/lcms2.mjs).
  */
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { readCgats, readReadings, writeCgats, type ReadingsStrip } from '@wedgebook/notebook';
 
 /** Prints the tables that liblcms2 finds in the text on standard input, as JSON. */
@@ -51,8 +51,6 @@ interface Table {
 
 const run = (text: string) =>
   spawnSync('python3', ['-c', READER], { input: text, encoding: 'utf8', maxBuffer: 1 << 28 });
-const isThere = run('').status === 0;
-if (!isThere) console.log('skipped: liblcms2 (with python3 to call it) is not installed here');
 
 function readByLcms2(text: string): readonly Table[] {
   const { status, stdout, stderr } = run(text);
@@ -63,7 +61,14 @@ function readByLcms2(text: string): readonly Table[] {
 const demo = (name: string): readonly ReadingsStrip[] =>
   readReadings(readFileSync(new URL(`../../data/demo/${name}`, import.meta.url), 'utf8')).strips;
 
-describe.skipIf(!isThere)('[liblcms2] CGATS.17 that we write', () => {
+describe('[liblcms2] CGATS.17 that we write', () => {
+  beforeAll(() => {
+    if (run('').status === 0) return;
+    throw new Error(
+      'liblcms2, or python3 to call it, is missing (Debian: sudo apt-get install python3 liblcms2-2)',
+    );
+  });
+
   it.each(['film-strips.csv', 'treatment.csv', 'paper.csv'])(
     'of %s is read alike',
     { timeout: 60_000 },
