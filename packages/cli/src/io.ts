@@ -10,8 +10,8 @@ export interface CommandIo {
   readonly filesIn: (file: string) => Promise<readonly string[] | null>;
   /** Pieces of a text file; `-` is standard input. */
   readonly readText: (file: string) => AsyncIterable<string>;
-  /** Writes a chart or a converted file; never replaces a file of another kind. */
-  readonly writeText: (file: string, text: string) => Promise<void>;
+  /** Writes a chart or a converted file, whole or in pieces; never replaces a file of another kind. */
+  readonly writeText: (file: string, text: string | AsyncIterable<string>) => Promise<void>;
   /** Today's date, such as 2026-11-25. */
   readonly today: () => string;
 }

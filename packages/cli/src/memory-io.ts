@@ -50,9 +50,9 @@ export async function ran(
       return Promise.resolve(inside.length === 0 ? null : inside);
     },
     readText: (file) => piecesOf(file, files[file]),
-    writeText: (file, text) => {
-      written[file] = text;
-      return Promise.resolve();
+    writeText: async (file, text) => {
+      written[file] = '';
+      for await (const piece of typeof text === 'string' ? [text] : text) written[file] += piece;
     },
     today: () => '2026-11-25',
   });

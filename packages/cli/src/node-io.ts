@@ -1,7 +1,7 @@
 /** The command's files and streams on Node. */
 import { createReadStream } from 'node:fs';
 import { once } from 'node:events';
-import { open, readdir, readFile, stat, writeFile } from 'node:fs/promises';
+import { open, readdir, stat, type FileHandle } from 'node:fs/promises';
 import path from 'node:path';
 import { InputError, inputFault } from '@wedgebook/notebook';
 import type { CommandIo } from './io.ts';
@@ -97,26 +97,50 @@ async function stated(file: string): Promise<{ size: number }> {
   }
 }
 
-async function writeText(file: string, text: string): Promise<void> {
+async function writeText(file: string, text: string | AsyncIterable<string>): Promise<void> {
+  const pieces = typeof text === 'string' ? [text] : text;
   if (file === '-') {
-    process.stdout.write(text);
+    for await (const piece of pieces) process.stdout.write(piece);
     return;
   }
+  let into: FileHandle | undefined;
   try {
-    const kind = firstCharacters(text);
-    const there = await readFile(file, 'utf8').catch((error: unknown) => {
-      if ((error as NodeJS.ErrnoException).code === 'ENOENT') return null;
-      throw error;
-    });
-    if (there !== null && there.trim() !== '' && firstCharacters(there) !== kind) {
-      throw inputFault.wouldReplace({ file });
+    for await (const piece of pieces) {
+      if (into === undefined) {
+        await requireSameKind(file, piece);
+        into = await open(file, 'w');
+      }
+      await into.writeFile(piece);
     }
-    await writeFile(file, text);
   } catch (error) {
     if (error instanceof InputError) throw error;
     throw inputFault.unwritable({ file }, reasonOf(error));
+  } finally {
+    await into?.close();
   }
 }
+
+async function requireSameKind(file: string, text: string): Promise<void> {
+  let there: FileHandle;
+  try {
+    there = await open(file);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return;
+    throw error;
+  }
+  try {
+    const { buffer, bytesRead } = await there.read(Buffer.alloc(LOOKED_AT), 0, LOOKED_AT, 0);
+    const begins = buffer.toString('utf8', 0, bytesRead);
+    if (begins.trim() !== '' && firstCharacters(begins) !== firstCharacters(text)) {
+      throw inputFault.wouldReplace({ file });
+    }
+  } finally {
+    await there.close();
+  }
+}
+
+/** Bytes of a file that tell its kind. */
+const LOOKED_AT = 1000;
 
 /** Enough to tell a chart from a file of readings. */
 const firstCharacters = (text: string): string => text.trimStart().slice(0, 4);

@@ -63,7 +63,12 @@ export {
   type RawTable,
   type RolesFault,
 } from './exchange/match-columns.ts';
-export { writeReadings, type WriteOptions } from './exchange/write-readings.ts';
+export {
+  columnsFor,
+  readingsWriter,
+  writeReadings,
+  type WriteOptions,
+} from './exchange/write-readings.ts';
 export type { ReadingsFile, ReadingsStrip, StepReading } from './exchange/readings-strip.ts';
 export { READINGS_COLUMNS, type ReadingsColumn } from './exchange/readings-columns.ts';
 export {
@@ -85,5 +90,5 @@ export {
 } from './exchange/document-from-strips.ts';
 export { stripsFromDocument } from './exchange/strips-from-document.ts';
 export { untreatedPartners, type ExposedStrip } from './exchange/untreated-partners.ts';
-export { writeCgats, type CgatsOptions } from './exchange/cgats/write-cgats.ts';
-export { isCgats, readCgats } from './exchange/cgats/read-cgats.ts';
+export { cgatsWriter, writeCgats, type CgatsOptions } from './exchange/cgats/write-cgats.ts';
+export { cgatsReader, isCgats, readCgats } from './exchange/cgats/read-cgats.ts';

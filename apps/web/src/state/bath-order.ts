@@ -11,8 +11,9 @@ import type { ChosenPaper } from './derive-bath.ts';
 /** What the user holds; a senseless figure from elsewhere holds nothing. */
 export function heldResponse(parameters: HeldParameters): HeldResponse {
   const entries = Object.entries(parameters).filter(([name, value]) => {
-    const bounds: readonly number[] = RESPONSE_BOUNDS[name as keyof HeldParameters];
-    const [least = 0, most = 0] = bounds;
+    // A notebook of a newer version may hold parameters that this one does not know.
+    const bounds: Readonly<Partial<Record<string, readonly [number, number]>>> = RESPONSE_BOUNDS;
+    const [least, most] = bounds[name] ?? [Infinity, -Infinity];
     return value !== null && value >= least && value <= most;
   });
   return Object.fromEntries(entries);

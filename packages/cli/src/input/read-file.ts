@@ -1,11 +1,11 @@
 /** Files of readings and tables, read piece by piece. */
 import { warning, type Warning } from '@wedgebook/core';
 import {
+  cgatsReader,
   inputFault,
   isCgats,
   notebookFromText,
   numberFromCell,
-  readCgats,
   readingsReader,
   recordReader,
   stripsFromDocument,
@@ -29,7 +29,7 @@ export type Source =
   | { readonly kind: 'readings'; readonly readings: ReadingsFile };
 
 /**
- * Reads CSV piece by piece, a notebook or a CGATS.17 file as a whole.
+ * Reads CSV and CGATS.17 piece by piece, a notebook as a whole.
  *
  * @throws {InputError} with file, row, column and remedy
  */
@@ -39,38 +39,48 @@ export async function readSource(
   options: Omit<ReadOptions, 'file'> = {},
 ): Promise<Source> {
   const name = fileName(file);
-  const reader = readingsReader({ ...options, file: name });
-  const feeding = fed(file, io, reader);
+  const feeding = fed(file, io, (isExchange) =>
+    isExchange ? cgatsReader(name) : readingsReader({ ...options, file: name }),
+  );
   let step = await feeding.next();
   while (step.done !== true) step = await feeding.next();
-  const whole = step.value;
-  return whole === null ? { kind: 'readings', readings: reader.end() } : sourceOf(whole, name);
+  const read = step.value;
+  return typeof read === 'string'
+    ? notebookOf(read, name)
+    : { kind: 'readings', readings: read.end() };
+}
+
+interface Reader {
+  readonly push: (text: string) => void;
+  readonly end: () => ReadingsFile;
 }
 
 /**
- * Feeds a reader with the pieces of a CSV file, pausing after each.
+ * Feeds a reader with the pieces of a file, pausing after each.
  *
- * @returns null; or the whole text of a file that is no CSV, of which nothing was fed
+ * @param open - gives the reader for CGATS.17, or for CSV
+ * @returns the reader, to be ended; or the whole text of a notebook
  */
 async function* fed(
   file: string,
   io: CommandIo,
-  reader: { readonly push: (text: string) => void },
-): AsyncGenerator<undefined, string | null> {
+  open: (isExchange: boolean) => Reader,
+): AsyncGenerator<undefined, Reader | string> {
+  let reader: Reader | null = null;
   let whole: string | null = null;
-  let begun = false;
   for await (const text of io.readText(file)) {
-    if (!begun && (isNotebook(text) || isCgats(text))) whole = '';
-    begun ||= text !== '';
-    if (whole === null) reader.push(text);
-    else whole += text;
+    if (whole === null && reader === null && text !== '') {
+      if (isNotebook(text)) whole = '';
+      else reader = open(isCgats(text));
+    }
+    if (whole !== null) whole += text;
+    reader?.push(text);
     yield;
   }
-  return whole;
+  return whole ?? reader ?? open(false);
 }
 
-function sourceOf(whole: string, name: string): Source {
-  if (!isNotebook(whole)) return { kind: 'readings', readings: readCgats(whole, name) };
+function notebookOf(whole: string, name: string): Source {
   const { document, mended } = notebookFromText(whole, { file: name });
   const warnings = mended.map(({ path, id }) => warning('reference-mended', { path, id }));
   return { kind: 'notebook', document, warnings };
@@ -80,6 +90,7 @@ function sourceOf(whole: string, name: string): Source {
  * The strips of a file one by one, each as soon as it has ended.
  *
  * @param onWarnings - told at the end what concerns the file as a whole
+ * @param ofNotebook - the strips of a notebook; for measuring them unless given
  * @throws {InputError} as `readSource`; also where a strip goes on after it has ended
  */
 export async function* streamStrips(
@@ -87,26 +98,31 @@ export async function* streamStrips(
   io: CommandIo,
   options: Omit<ReadOptions, 'file'>,
   onWarnings: (warnings: readonly Warning[]) => void,
+  ofNotebook: (
+    source: Source,
+    file: string,
+  ) => Pick<ReadingsFile, 'strips' | 'warnings'> = readingsOf,
 ): AsyncGenerator<ReadingsStrip> {
   const name = fileName(file);
   const ended: ReadingsStrip[] = [];
-  const reader = readingsReader(
-    { ...options, file: name },
-    { onStrip: (strip) => ended.push(strip) },
+  const onStrip = (strip: ReadingsStrip) => ended.push(strip);
+  const feeding = fed(file, io, (isExchange) =>
+    isExchange
+      ? cgatsReader(name, onStrip)
+      : readingsReader({ ...options, file: name }, { onStrip }),
   );
-  const feeding = fed(file, io, reader);
   let step = await feeding.next();
   while (step.done !== true) {
     yield* ended.splice(0);
     step = await feeding.next();
   }
-  if (step.value === null) {
-    const { warnings } = reader.end();
+  if (typeof step.value !== 'string') {
+    const { warnings } = step.value.end();
     yield* ended.splice(0);
     onWarnings(warnings);
     return;
   }
-  const { strips, warnings } = readingsOf(sourceOf(step.value, name), name);
+  const { strips, warnings } = ofNotebook(notebookOf(step.value, name), name);
   yield* strips;
   onWarnings(warnings);
 }

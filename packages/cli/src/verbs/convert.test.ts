@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { notebookFromText, readReadings } from '@wedgebook/notebook';
+import { notebookFromText, readCgats, readReadings } from '@wedgebook/notebook';
 import { describe, expect, it } from 'vitest';
 import { ran } from '../memory-io.ts';
 import { SOFT_TOE, TREATED } from './sample-files.ts';
@@ -58,6 +58,43 @@ describe('convert', () => {
     );
     expect(stdout).toMatch(/^strip;step;log_exposure;density\r\nB;1;-3;0,1532\r\n/);
     expect(readReadings(stdout).strips[0]?.readings).toHaveLength(21);
+  });
+
+  it('passes strips through one by one, those too that go on after many others', async () => {
+    const rows = (name: string, from: number) =>
+      Array.from({ length: 3 }, (_, i) => `${name},${from + i},${-(from + i) / 10},1.${from + i}`);
+    const names = Array.from({ length: 80 }, (_, i) => `strip ${i}`);
+    const lines = [
+      'strip,step,log_exposure,density',
+      ...names.flatMap((name) => rows(name, 1)),
+      ...rows('strip 0', 4),
+    ];
+    const files = { 'many.csv': lines.join('\n'), '-': lines.join('\n') };
+    const expected = readReadings(lines.join('\n')).strips.map(({ name, readings }) => ({
+      name,
+      densities: readings.map(({ density }) => density),
+    }));
+    for (const file of ['many.csv', '-']) {
+      for (const to of ['csv', 'cgats']) {
+        const { stdout, exitCode } = await ran(['convert', file, '--to', to], files);
+        expect(exitCode).toBe(0);
+        const { strips } = to === 'csv' ? readReadings(stdout) : readCgats(stdout);
+        const got = strips.map(({ name, readings }) => ({
+          name,
+          densities: readings.map(({ density }) => density),
+        }));
+        expect(got, `${file} to ${to}`).toEqual(expected);
+      }
+    }
+  });
+
+  it('writes nothing of a file that is bad at its end', async () => {
+    const files = { 'bad.csv': `${SOFT_TOE.trimEnd()}\nB,22,-9,dark\n` };
+    const { exitCode, stdout, written } = await ran(
+      ['convert', 'bad.csv', '--to', 'cgats', '-o', 'out.txt'],
+      files,
+    );
+    expect({ exitCode, stdout, written }).toEqual({ exitCode: 1, stdout: '', written: {} });
   });
 
   it('says beside the file what it cannot hold', async () => {

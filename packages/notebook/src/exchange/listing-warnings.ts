@@ -14,7 +14,7 @@ export function listingWarnings(strip: Omit<ReadingsStrip, 'warnings'>): Warning
   if (runsBackwards(readings)) warnings.push(warning('readings-reversed', { strip: name }));
   if (unread > 0) warnings.push(warning('steps-unread', { count: unread }));
   if (stepSetsConflict(readings)) warnings.push(warning('step-sets-conflict', { strip: name }));
-  const densest = Math.max(...unexposedDensities);
+  const densest = unexposedDensities.reduce((most, density) => Math.max(most, density), -Infinity);
   const lowest = readings.reduce(
     (least, { density }) => (density === null ? least : Math.min(least, density)),
     Infinity,

@@ -234,7 +234,8 @@ export function readingsReader(
     end: () => {
       records.end();
       if (!read) throw inputFault.noRows(place);
-      const strips = [...drafts.values()].map(stripOf);
+      // In the order of the file, though the one that was read last stands last.
+      const strips = [...drafts.values()].toSorted((a, b) => a.firstRow - b.firstRow).map(stripOf);
       drafts.clear();
       if (onStrip !== undefined) strips.splice(0).forEach(onStrip);
       return {

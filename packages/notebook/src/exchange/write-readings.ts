@@ -13,37 +13,78 @@ export interface WriteOptions {
   readonly decimalComma?: boolean;
 }
 
+/** Columns that are written though they may be empty throughout. */
+const ALWAYS: ReadonlySet<string> = new Set(['strip', 'log_exposure', 'density']);
+
 /**
- * @param strips - as read; unread steps become rows with an empty density
- * @returns text with a header and CRLF line ends, numbers in full; columns that would be empty
- * throughout are left out, `strip` and `density` never
+ * A file of readings, strip by strip, once its columns are known.
+ *
+ * @param columns - as `columnsFor` gives them
+ * @returns the header, and the rows of each strip; lines end by CRLF, numbers are written in full
  */
-export function writeReadings(
-  strips: readonly ReadingsStrip[],
-  options: WriteOptions = {},
-): string {
-  const { delimiter = ',', decimalComma = false } = options;
-  const rows = strips.flatMap((strip) => [
-    ...strip.readings.map((reading) => cells(strip, reading)),
-    ...strip.unexposedDensities.map((density) => cells(strip, { density })),
-  ]);
-  const columns = READINGS_COLUMNS.filter(
-    (column) =>
-      ['strip', 'log_exposure', 'density'].includes(column) ||
-      rows.some((row) => (row[column] ?? null) !== null),
-  );
+export function readingsWriter(
+  columns: readonly ReadingsColumn[],
+  { delimiter = ',', decimalComma = false }: WriteOptions = {},
+): { readonly header: string; readonly rows: (strip: ReadingsStrip) => string } {
+  const format = dsvFormat(delimiter);
+  const line = (row: readonly string[]): string => `${format.formatRow([...row])}\r\n`;
   const text = (value: string | number | null | undefined): string => {
     if (typeof value === 'number' && decimalComma && delimiter !== ',') {
       return String(value).replace('.', ',');
     }
     return String(value ?? '');
   };
-  const table = rows.map((row) => columns.map((column) => text(row[column])));
-  const format = dsvFormat(delimiter);
-  return [[...columns], ...table].map((row) => `${format.formatRow(row)}\r\n`).join('');
+  return {
+    header: line(columns),
+    rows: (strip) =>
+      rowsOf(strip)
+        .map((row) => line(columns.map((column) => text(row[column]))))
+        .join(''),
+  };
+}
+
+/**
+ * Columns of a file of strips, gathered strip by strip: those that would be empty throughout are left
+ * out, `strip`, `log_exposure` and `density` never.
+ */
+export function columnsFor(): {
+  readonly add: (strip: ReadingsStrip) => void;
+  readonly columns: () => readonly ReadingsColumn[];
+} {
+  const filled = new Set(ALWAYS);
+  return {
+    add: (strip) => {
+      const open = READINGS_COLUMNS.filter((column) => !filled.has(column));
+      for (const row of rowsOf(strip)) {
+        for (const column of open) if ((row[column] ?? null) !== null) filled.add(column);
+      }
+    },
+    columns: () => READINGS_COLUMNS.filter((column) => filled.has(column)),
+  };
+}
+
+/**
+ * @param strips - as read; unread steps become rows with an empty density
+ * @returns text with a header
+ */
+export function writeReadings(
+  strips: readonly ReadingsStrip[],
+  options: WriteOptions = {},
+): string {
+  const found = columnsFor();
+  strips.forEach(found.add);
+  const writer = readingsWriter(found.columns(), options);
+  return [writer.header, ...strips.map(writer.rows)].join('');
 }
 
 type Cells = Partial<Record<ReadingsColumn, string | number | null>>;
+
+function rowsOf(strip: ReadingsStrip): Cells[] {
+  return [
+    ...strip.readings.map((reading) => cells(strip, reading)),
+    ...strip.unexposedDensities.map((density) => cells(strip, { density })),
+  ];
+}
 
 function cells(strip: ReadingsStrip, reading: Partial<StepReading>): Cells {
   return {

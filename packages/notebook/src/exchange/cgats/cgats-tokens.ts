@@ -7,16 +7,14 @@ export interface CgatsToken {
   readonly line: number;
 }
 
-/** Words of a text: blanks separate, quotation marks hold together, `#` begins a comment. */
-export function cgatsTokens(text: string): CgatsToken[] {
+/** Words of a line: blanks separate, quotation marks hold together, `#` begins a comment. */
+export function cgatsTokens(text: string, line: number): CgatsToken[] {
   const tokens: CgatsToken[] = [];
-  text.split(/\r\n|\n|\r/).forEach((line, index) => {
-    for (const [word] of line.matchAll(/"[^"]*"?|#.*|[^\s"#]+/g)) {
-      if (word.startsWith('#')) break;
-      const quoted = word.startsWith('"');
-      const bare = quoted ? word.slice(1).replace(/"$/, '') : word;
-      tokens.push({ text: bare, quoted, line: index + 1 });
-    }
-  });
+  for (const [word] of text.matchAll(/"[^"]*"?|#.*|[^\s"#]+/g)) {
+    if (word.startsWith('#')) break;
+    const quoted = word.startsWith('"');
+    const bare = quoted ? word.slice(1).replace(/"$/, '') : word;
+    tokens.push({ text: bare, quoted, line });
+  }
   return tokens;
 }

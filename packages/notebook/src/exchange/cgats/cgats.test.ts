@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { InputError } from '../../notebook-error.ts';
 import { readReadings } from '../read-readings.ts';
 import type { ReadingsStrip } from '../readings-strip.ts';
-import { isCgats, readCgats } from './read-cgats.ts';
+import { cgatsReader, isCgats, readCgats } from './read-cgats.ts';
 import { writeCgats } from './write-cgats.ts';
 
 const CREATED = { created: '2026-11-25' };
@@ -75,6 +75,23 @@ describe('CGATS.17', () => {
       ['blue', [0.31, 0.51]],
     ]);
     expect(strips[0]?.readings.map(({ step }) => step)).toEqual([1, 2]);
+  });
+
+  it('is read alike whole and in pieces, cut anywhere, strip by strip', () => {
+    const text = `${FOREIGN}\r\n${FOREIGN}`;
+    const strips: ReadingsStrip[] = [];
+    const reader = cgatsReader(undefined, (strip) => strips.push(strip));
+    for (const character of text) reader.push(character);
+    expect(reader.end()).toEqual({ ...readCgats(text), strips: [] });
+    expect(strips).toEqual(readCgats(text).strips);
+    expect(strips).toHaveLength(4);
+  });
+
+  it('refuses a line without an end before it is held in memory', () => {
+    const reader = cgatsReader('w.txt');
+    expect(() => {
+      for (let i = 0; i < 20; i += 1) reader.push(' 0.5'.repeat(20_000));
+    }).toThrow(/^w\.txt, row 1: the row does not end within 1000000 characters/);
   });
 
   it('comes back as it was', () => {

@@ -24,20 +24,28 @@ export interface CgatsOptions {
 }
 
 /**
- * @returns the file, a table for each strip, or two where a strip gives some of its exposures one
- *   way and some the other; lines ended by CRLF
+ * A file written strip by strip: a table for each, or two where a strip gives some of its exposures
+ * one way and some the other.
+ *
+ * @returns a function that gives the text of the next strip; lines end by CRLF
  */
+export function cgatsWriter(options: CgatsOptions): (strip: ReadingsStrip) => string {
+  let first = true;
+  return (strip) =>
+    alikeRows(strip)
+      .map((rows, part) => {
+        const own = part === 0 ? strip : { ...strip, unexposedDensities: [] };
+        const lines = tableOf(own, rows, first, options);
+        const between = first ? '' : '\r\n';
+        first = false;
+        return between + lines.map((line) => `${line}\r\n`).join('');
+      })
+      .join('');
+}
+
+/** @returns a file of all the strips */
 export function writeCgats(strips: readonly ReadingsStrip[], options: CgatsOptions): string {
-  const tables = strips.flatMap((strip) =>
-    alikeRows(strip).map((rows, part) => ({
-      strip: part === 0 ? strip : { ...strip, unexposedDensities: [] },
-      rows,
-    })),
-  );
-  return tables
-    .map(({ strip, rows }, index) => tableOf(strip, rows, index === 0, options))
-    .map((lines) => lines.map((line) => `${line}\r\n`).join(''))
-    .join('\r\n');
+  return strips.map(cgatsWriter(options)).join('');
 }
 
 /** Rows that were read, by the exposures that they give: a table has no empty value. */
