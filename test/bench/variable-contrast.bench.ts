@@ -5,6 +5,10 @@
  * densities rounded to 0.01; soft light alone and hard light alone, then also one mixed strip. The
  * error is the root mean square against the true density over the steps, mean of five mixtures.
  *
+ * Then how often the 95 % intervals of soft and hard seconds hold the exposures that the paper truly
+ * needs for two tones of three negatives: with the errors of the chosen number of layers alone, and
+ * with those of the choice.
+ *
  * `npm run bench -- variable-contrast [runs]`
  */
 import {
@@ -18,16 +22,13 @@ import {
   paperMap,
   paperResponse,
   type CharacteristicCurve,
-  type VariableContrastReading,
 } from '@wedgebook/core';
-import { deviates } from '../deviates.ts';
+import { ratiosOf, readerOf, STEPS, stripsOfTruth } from './mixture-strips.ts';
 import { MIXTURE_TRUTHS, type MixtureTruth } from './mixture-truths.ts';
+import { studyCoverage } from './split-coverage.ts';
 
-const STEPS = Array.from({ length: 21 }, (_, i) => -2 + 0.15 * i);
-const NOISE = 0.01;
 /** log10 of hard over soft exposure, none of them among the strips. */
 const WANTED = [-1.2, -0.8, -0.45, -0.15, 0.2];
-const MIXED = -0.6;
 
 export interface MixtureRow {
   readonly truth: string;
@@ -48,25 +49,13 @@ export function studyMixture(
   runs: number,
   seed: number,
 ): MixtureRow {
-  const normal = deviates(seed);
-  const read = (hard: number, soft: number) =>
-    Math.round(100 * (truth.density(hard, soft) + NOISE * normal())) / 100;
+  const read = readerOf(truth, seed);
+  const ratios = ratiosOf(strips);
+  const draw = stripsOfTruth(truth, strips, seed, read);
   const squares = { layers: 0, grades: 0, reciprocal: 0 };
   let [wins, done, failures] = [0, 0, 0];
   for (let run = 0; run < runs; run++) {
-    const strip = (ratio: number): VariableContrastReading[] =>
-      STEPS.map((x) => {
-        const hardLogExposure =
-          ratio === -Infinity ? -Infinity : ratio === Infinity ? x : x + ratio;
-        const softLogExposure = ratio === Infinity ? -Infinity : x;
-        return {
-          hardLogExposure,
-          softLogExposure,
-          density: read(hardLogExposure, softLogExposure),
-        };
-      });
-    const ratios = strips === 3 ? [-Infinity, MIXED, Infinity] : [-Infinity, Infinity];
-    const read3 = ratios.map(strip);
+    const read3 = draw();
     const fit = fitVariableContrast(read3.flat());
     const white = Array.from({ length: 3 }, () => read(-Infinity, -Infinity));
     const curves = read3.map((readings): CharacteristicCurve => {
@@ -184,6 +173,27 @@ export function main(args: readonly string[]): void {
         ...[row.layers, row.grades, row.reciprocal].map((error) => error.toFixed(4)),
         `${(100 * row.wins).toFixed(0)} %`,
         String(row.failures),
+      ];
+      console.log(row.truth.padEnd(38) + cells.map((cell) => cell.padStart(11)).join(''));
+    }
+  }
+  coverage(runs);
+}
+
+function coverage(runs: number): void {
+  console.log('\n95 % intervals of soft and hard exposure that hold the true one');
+  const heads = ['paper', 'strips', 'chosen', 'all', '± stops', 'error', 'intervals'];
+  console.log(heads.map((head, i) => (i === 0 ? head.padEnd(38) : head.padStart(11))).join(''));
+  for (const strips of [2, 3] as const) {
+    for (const [i, truth] of MIXTURE_TRUTHS.entries()) {
+      const row = studyCoverage(truth, strips, runs, 700 + i);
+      const cells = [
+        String(strips),
+        row.conditional.toFixed(3),
+        row.unconditional.toFixed(3),
+        row.halfWidthStops.toFixed(3),
+        row.errorStops.toFixed(3),
+        String(row.intervals),
       ];
       console.log(row.truth.padEnd(38) + cells.map((cell) => cell.padStart(11)).join(''));
     }

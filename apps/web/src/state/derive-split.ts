@@ -99,10 +99,13 @@ function builtInFit(): VariableContrastFit {
     status: 'ok',
     reason: null,
     paper,
+    form: { layers: paper.softLogSpeeds.length, drifts: false },
     parameters: values.map(([name, value]) => ({ name, value, standardError: null })),
     residualStandardDeviation: null,
     degreesOfFreedom: 0,
     covariance: null,
+    weight: 1,
+    companions: [],
   };
 }
 

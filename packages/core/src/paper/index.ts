@@ -55,10 +55,11 @@ export {
 } from './variable-contrast/mixed-curve.ts';
 export {
   fitVariableContrast,
-  mixtureDerivatives,
+  type LayerCompanion,
   type VariableContrastFit,
   type VariableContrastReading,
 } from './variable-contrast/fit-variable-contrast.ts';
+export { mixtureDerivatives, type LayerForm } from './variable-contrast/layer-form.ts';
 export {
   leaveOneOut,
   type LeftOutError,

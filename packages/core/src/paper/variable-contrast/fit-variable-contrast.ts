@@ -3,17 +3,30 @@
  * by both.
  *
  *   minimise Σ (D(x_h, x_s; p) - density)²
- *   p = D_min, D_n, ln k, h, s_1, gaps s_i - s_(i+1) >= 0
  *
- * Two, three and four layers are tried; the number with the least AICc is taken.
+ * Two, three and four layers are tried, alike and drifting in contrast and hard speed; the form with
+ * the least AICc is taken.
  *
- * Sources: see `variable-contrast-paper.ts`; [BA2002] section 2.4 for AICc. Deviations: makers speak of
- * several emulsions without a number, so that the strips choose it; the errors are those of the chosen
- * number.
+ * Sources: see `variable-contrast-paper.ts`; [BA2002] section 2.4 for AICc, section 2.9 for weights.
+ * Deviations: makers speak of several emulsions without a number, so that the strips choose it. The
+ * errors of the parameters are those of the chosen form; the others stand beside it as companions,
+ * for what is derived from the fit.
  */
 import { InvalidArgumentError } from '../../errors.ts';
 import type { Estimate } from '../../estimate.ts';
-import { akaikeCorrected, leastSquares, type LeastSquaresFit } from '../../fitting/index.ts';
+import {
+  akaikeCorrected,
+  akaikeWeights,
+  leastSquares,
+  type LeastSquaresFit,
+} from '../../fitting/index.ts';
+import {
+  BEFORE_GAPS,
+  mixtureDerivatives,
+  paperOfParameters,
+  parameterNames,
+  type LayerForm,
+} from './layer-form.ts';
 import type { MixedExposure, VariableContrastPaper } from './variable-contrast-paper.ts';
 
 /** One step of a strip: what light it got and the density read. */
@@ -26,17 +39,41 @@ export interface VariableContrastFit {
   /** Why nothing was fitted; null with a fit. */
   readonly reason: 'too-few-readings' | 'one-light-only' | 'not-converged' | null;
   readonly paper: VariableContrastPaper | null;
+  readonly form: LayerForm;
   readonly parameters: readonly (Estimate & { readonly name: string })[];
   readonly residualStandardDeviation: number | null;
   readonly degreesOfFreedom: number;
   /** Covariance of the parameters, row by row; null where none can be stated. */
   readonly covariance: readonly number[] | null;
+  /** Akaike weight of the chosen form among all that were usable; 1 where it is alone. */
+  readonly weight: number;
+  /** The other forms. */
+  readonly companions: readonly LayerCompanion[];
 }
 
-/** Numbers of layers that are tried. */
-const LAYERS = [2, 3, 4] as const;
-/** Parameters before the gaps between the layers. */
-const BEFORE_GAPS = 5;
+/** Another form of layers, fitted to the same strips. */
+export interface LayerCompanion {
+  readonly paper: VariableContrastPaper;
+  readonly form: LayerForm;
+  /** In the order of `parameterNames`. */
+  readonly parameters: readonly number[];
+  readonly covariance: readonly number[] | null;
+  /** Akaike weight. */
+  readonly weight: number;
+}
+
+const ALIKE: LayerForm = { layers: 3, drifts: false };
+/** Forms that are tried. */
+const FORMS: readonly LayerForm[] = [false, true].flatMap((drifts) =>
+  [2, 3, 4].map((layers) => ({ layers, drifts })),
+);
+/** Contrasts of the layers differ by a factor of e² at most, their hard speeds by a log unit. */
+const GREATEST_DRIFT = { logContrast: 2, hardLogSpeed: 1 } as const;
+/**
+ * Companions of less weight are left out: the strips speak against them, and a form that they hardly
+ * determine would widen every error by its own.
+ */
+const LEAST_WEIGHT = 0.02;
 
 /**
  * Fits a paper.
@@ -69,8 +106,8 @@ export function fitVariableContrast(
   const hardHalf = nearest(hard, half)?.hardLogExposure ?? 0;
   const softHalf = nearest(soft, half)?.softLogExposure ?? 0;
   const start = [minimum, net, Math.log(8), -hardHalf, -softHalf + 0.5];
-  const candidates = LAYERS.flatMap((layers) => {
-    const fit = fitLayers(readings, start, layers);
+  const candidates = FORMS.flatMap((form) => {
+    const fit = fitLayers(readings, start, form);
     const { status } = fit.report;
     if (status !== 'converged' && status !== 'rank-deficient') return [];
     const criterion = akaikeCorrected(
@@ -78,23 +115,36 @@ export function fitVariableContrast(
       readings.length,
       fit.parameters.length,
     );
-    return [{ fit, criterion }];
+    return [{ form, fit, criterion }];
   });
-  // A number of layers that the strips do not determine is taken only where none is determined.
+  // A form that the strips do not determine is taken only where none is determined.
   const determined = candidates.filter(({ fit }) => fit.covariance !== null);
   const usable = determined.length > 0 ? determined : candidates;
   const [first, ...others] = usable;
   if (first === undefined) return nothing('not-converged');
-  const { fit } = others.reduce((a, b) => (b.criterion < a.criterion ? b : a), first);
-  const names = ['minimumDensity', 'netMaximumDensity', 'logLayerContrast', 'hardLogSpeed'];
-  const layerNames = Array.from({ length: fit.parameters.length - names.length }, (_, i) =>
-    i === 0 ? 'softLogSpeed1' : `softLogSpeedGap${i + 1}`,
-  );
+  const chosen = others.reduce((a, b) => (b.criterion < a.criterion ? b : a), first);
+  const { form, fit } = chosen;
+  const weights = akaikeWeights(usable.map(({ criterion }) => criterion));
+  const companions = usable.flatMap((other, i): LayerCompanion[] => {
+    const weight = weights[i] ?? 0;
+    if (other === chosen || !(weight > LEAST_WEIGHT)) return [];
+    const { parameters, covariance } = other.fit;
+    return [
+      {
+        paper: paperOfParameters(other.form, parameters),
+        form: other.form,
+        parameters: [...parameters],
+        covariance,
+        weight,
+      },
+    ];
+  });
   return {
     status: 'ok',
     reason: null,
-    paper: paperOf(fit.parameters),
-    parameters: [...names, ...layerNames].map((name, j) => ({
+    paper: paperOfParameters(form, fit.parameters),
+    form,
+    parameters: parameterNames(form).map((name, j) => ({
       name,
       value: fit.parameters[j] ?? 0,
       standardError: fit.standardErrors[j] ?? null,
@@ -102,25 +152,35 @@ export function fitVariableContrast(
     residualStandardDeviation: fit.residualStandardDeviation,
     degreesOfFreedom: fit.degreesOfFreedom,
     covariance: fit.covariance,
+    weight: weights[usable.indexOf(chosen)] ?? 1,
+    companions,
   };
 }
 
 function fitLayers(
   readings: readonly VariableContrastReading[],
   before: readonly number[],
-  layers: number,
+  form: LayerForm,
 ): LeastSquaresFit {
+  const { layers, drifts } = form;
   // The spread of the soft speeds is much the same however many layers share it.
-  const start = [...before, ...Array.from({ length: layers - 1 }, () => 1 / (layers - 1))];
+  const gaps = Array.from({ length: layers - 1 }, () => 1 / (layers - 1));
+  const start = [...before, ...gaps, ...(drifts ? [0, 0] : [])];
   const count = start.length;
+  const most = [GREATEST_DRIFT.logContrast, GREATEST_DRIFT.hardLogSpeed];
+  const driftAt = (j: number): number | undefined => most[j - BEFORE_GAPS - gaps.length];
   return leastSquares({
     residualCount: readings.length,
     start,
-    lower: start.map((_, j) => (j === 1 ? 1e-3 : j >= BEFORE_GAPS ? 0 : -Infinity)),
-    upper: start.map((_, j) => (j === 2 ? Math.log(100) : Infinity)),
+    lower: start.map((_, j) => {
+      const drift = driftAt(j);
+      if (drift !== undefined) return -drift;
+      return j === 1 ? 1e-3 : j >= BEFORE_GAPS ? 0 : -Infinity;
+    }),
+    upper: start.map((_, j) => driftAt(j) ?? (j === 2 ? Math.log(100) : Infinity)),
     evaluate(p, residuals, jacobian) {
       readings.forEach((reading, i) => {
-        residuals[i] = mixtureDerivatives(p, reading, jacobian, i * count) - reading.density;
+        residuals[i] = mixtureDerivatives(form, p, reading, jacobian, i * count) - reading.density;
       });
     },
   });
@@ -131,10 +191,13 @@ function nothing(reason: NonNullable<VariableContrastFit['reason']>): VariableCo
     status: 'not-determined',
     reason,
     paper: null,
+    form: ALIKE,
     parameters: [],
     residualStandardDeviation: null,
     degreesOfFreedom: 0,
     covariance: null,
+    weight: 1,
+    companions: [],
   };
 }
 
@@ -150,68 +213,3 @@ function nearest(
   }
   return best;
 }
-
-function paperOf(p: readonly number[]): VariableContrastPaper {
-  const softLogSpeeds: number[] = [];
-  let speed = p[BEFORE_GAPS - 1] ?? 0;
-  for (let i = 0; i < layersOf(p); i++) {
-    softLogSpeeds.push(speed);
-    speed -= p[BEFORE_GAPS + i] ?? 0;
-  }
-  return {
-    minimumDensity: p[0] ?? 0,
-    netMaximumDensity: p[1] ?? 0,
-    layerContrast: Math.exp(p[2] ?? 0),
-    hardLogSpeed: p[3] ?? 0,
-    softLogSpeeds,
-  };
-}
-
-/**
- * Print density by the fitted parameters, with its derivatives by them.
- *
- * @param p - values of the fit's parameters, in their order
- * @param exposure - log exposures of both lights
- * @param out - where the derivatives are written, from `offset`
- */
-export function mixtureDerivatives(
-  p: ArrayLike<number>,
-  { hardLogExposure, softLogExposure }: MixedExposure,
-  out: Float64Array,
-  offset: number,
-): number {
-  const layers = layersOf(p);
-  const net = p[1] as number;
-  const k = Math.exp(p[2] as number);
-  const hard = 10 ** ((p[3] as number) + hardLogExposure);
-  out.fill(0, offset, offset + p.length);
-  let sum = 0;
-  let byContrast = 0;
-  let byHard = 0;
-  let speed = p[BEFORE_GAPS - 1] as number;
-  for (let i = 0; i < layers; i++) {
-    const soft = 10 ** (speed + softLogExposure);
-    const log = Math.log10(hard + soft);
-    const s = 1 / (1 + Math.exp(-k * log));
-    sum += s;
-    const bend = s * (1 - s);
-    if (bend > 0) {
-      byContrast += bend * k * log;
-      byHard += (bend * k * hard) / (hard + soft);
-      const bySoft = (bend * k * soft) / (hard + soft);
-      // s_i = s_1 - gap_2 - … - gap_i
-      for (let j = 0; j <= i; j++) {
-        const at = offset + BEFORE_GAPS - 1 + j;
-        out[at] = (out[at] as number) + (((j === 0 ? 1 : -1) * net) / layers) * bySoft;
-      }
-    }
-    speed -= i + 1 < layers ? (p[BEFORE_GAPS + i] as number) : 0;
-  }
-  out[offset] = 1;
-  out[offset + 1] = sum / layers;
-  out[offset + 2] = (net / layers) * byContrast;
-  out[offset + 3] = (net / layers) * byHard;
-  return (p[0] as number) + (net / layers) * sum;
-}
-
-const layersOf = (p: ArrayLike<number>): number => p.length - BEFORE_GAPS + 1;

@@ -1,20 +1,42 @@
 /**
- * Errors of the two exposures of a split: of the fitted paper and of the readings on the negative.
+ * Errors of the two exposures of a split: of the fitted paper, of the form of its layers, and of the
+ * readings on the negative.
  *
  *   D_i(x_h - n_i, x_s - n_i; p) = D_i   defines (x_s, x_h);   J (dx_s, dx_h)' = g_i dn_i - ∂D_i/∂p dp
+ *   var x = Σ_m w_m (var_m x + (x_m - x)²)   over the forms of layers m
  *
- * J holds the slopes by each light, g_i their sum.
+ * J holds the slopes by each light, g_i their sum; x_m is solved anew for each form.
  *
- * Sources: implicit function theorem; [Seber2003] section 5.1. Deviations: none.
+ * Sources: implicit function theorem; [Seber2003] section 5.1; [BA2002] section 4.3.2. Deviations: a
+ * form that cannot give the two tones at all is left out.
  */
 import type { Estimate } from '../../estimate.ts';
-import { mixtureDerivatives, toneOfMixture, type VariableContrastFit } from '../../paper/index.ts';
+import { unconditionalError, type DerivedOfModel } from '../../fitting/index.ts';
+import {
+  mixtureDerivatives,
+  toneOfMixture,
+  type LayerCompanion,
+  type VariableContrastFit,
+  type VariableContrastPaper,
+} from '../../paper/index.ts';
 import { combinedError } from '../interval-of.ts';
 
 /** Densities of the negative under the two tones. */
 export interface SplitSpots {
   readonly highlight: Estimate;
   readonly shadow: Estimate;
+}
+
+interface Lights {
+  readonly softLogExposure: number;
+  readonly hardLogExposure: number;
+}
+
+/** What a change of each light's exposure, or of hard over soft, is. */
+interface Change {
+  readonly soft: number;
+  readonly hard: number;
+  readonly ratio: number;
 }
 
 /**
@@ -27,45 +49,127 @@ export interface SplitSpots {
  */
 export function splitErrors(
   fit: VariableContrastFit,
-  split: { readonly softLogExposure: number; readonly hardLogExposure: number },
+  split: Lights,
   spots: SplitSpots,
-): { readonly soft: number | null; readonly hard: number | null; readonly ratio: number | null } {
-  const { paper, covariance } = fit;
+): Readonly<Record<keyof Change, number | null>> {
   const none = { soft: null, hard: null, ratio: null };
-  if (paper === null) return none;
+  if (fit.paper === null) return none;
   const p = fit.parameters.map(({ value }) => value);
-  const rows = [spots.highlight, spots.shadow].map(({ value, standardError }) => {
+  const own = atSplit({ paper: fit.paper, form: fit.form, parameters: p }, split, spots);
+  if (own === null) return none;
+  const rivals = fit.companions.map((rival) => {
+    const lights = solved(rival.paper, split, spots, own.tones);
+    const there = lights && atSplit(rival, lights, spots);
+    return there && { ...there, lights, covariance: rival.covariance, weight: rival.weight };
+  });
+  const valueOf = (lights: Lights, which: keyof Change): number =>
+    which === 'soft'
+      ? lights.softLogExposure
+      : which === 'hard'
+        ? lights.hardLogExposure
+        : lights.hardLogExposure - lights.softLogExposure;
+  const errorOf = (which: keyof Change): number | null => {
+    const spotErrors = [spots.highlight, spots.shadow].map(({ standardError }, i) =>
+      standardError === null ? null : (own.bySpot[i]?.[which] ?? 0) * standardError,
+    );
+    const derived = (
+      at: { readonly byParameter: readonly Change[] },
+      lights: Lights,
+      covariance: readonly number[] | null,
+      weight: number,
+    ): DerivedOfModel => ({
+      value: valueOf(lights, which),
+      derivatives: at.byParameter.map((change) => change[which]),
+      covariance,
+      weight,
+    });
+    const paperError = unconditionalError(
+      derived(own, split, fit.covariance, fit.weight),
+      rivals.map((rival) => rival && derived(rival, rival.lights, rival.covariance, rival.weight)),
+    );
+    return combinedError(...spotErrors, paperError);
+  };
+  return { soft: errorOf('soft'), hard: errorOf('hard'), ratio: errorOf('ratio') };
+}
+
+interface AtSplit {
+  /** Print densities of highlight and shadow. */
+  readonly tones: readonly [number, number];
+  readonly bySpot: readonly Change[];
+  readonly byParameter: readonly Change[];
+}
+
+/** What the exposures owe to the spots and to the parameters; null where one light does nothing. */
+function atSplit(
+  { paper, form, parameters: p }: Pick<LayerCompanion, 'paper' | 'form' | 'parameters'>,
+  split: Lights,
+  spots: SplitSpots,
+): AtSplit | null {
+  const [a, b] = [spots.highlight, spots.shadow].map(({ value }) => {
     const hardLogExposure = split.hardLogExposure - value;
     const softLogExposure = split.softLogExposure - value;
     const tone = toneOfMixture(paper, hardLogExposure, softLogExposure);
     const byParameters = new Float64Array(p.length);
-    mixtureDerivatives(p, { hardLogExposure, softLogExposure }, byParameters, 0);
-    return { soft: tone.gradientBySoft, hard: tone.gradientByHard, byParameters, standardError };
+    mixtureDerivatives(form, p, { hardLogExposure, softLogExposure }, byParameters, 0);
+    return {
+      soft: tone.gradientBySoft,
+      hard: tone.gradientByHard,
+      density: paper.minimumDensity + tone.netDensity,
+      byParameters,
+    };
   });
-  const [a, b] = rows;
-  if (a === undefined || b === undefined) return none;
+  if (a === undefined || b === undefined) return null;
+  const solve = inverse(a, b);
+  if (solve === null) return null;
+  return {
+    tones: [a.density, b.density],
+    bySpot: [solve(a.soft + a.hard, 0), solve(0, b.soft + b.hard)],
+    byParameter: p.map((_, j) => solve(-(a.byParameters[j] ?? 0), -(b.byParameters[j] ?? 0))),
+  };
+}
+
+interface Slopes {
+  readonly soft: number;
+  readonly hard: number;
+}
+
+/** What a change of the right-hand sides (of both tones) does to each exposure. */
+function inverse(a: Slopes, b: Slopes): ((first: number, second: number) => Change) | null {
   const determinant = a.soft * b.hard - a.hard * b.soft;
-  if (!(Math.abs(determinant) > 1e-12)) return none;
-  // What a change of the right-hand sides (of both tones) does to each exposure.
-  const solve = (first: number, second: number) => {
+  if (!(Math.abs(determinant) > 1e-12)) return null;
+  return (first, second) => {
     const soft = (first * b.hard - second * a.hard) / determinant;
     const hard = (a.soft * second - b.soft * first) / determinant;
     return { soft, hard, ratio: hard - soft };
   };
-  const fromSpots = [solve(a.soft + a.hard, 0), solve(0, b.soft + b.hard)];
-  const byParameter = p.map((_, j) => solve(-(a.byParameters[j] ?? 0), -(b.byParameters[j] ?? 0)));
-  const errorOf = (which: 'soft' | 'hard' | 'ratio'): number | null => {
-    const spotErrors = rows.map(({ standardError }, i) =>
-      standardError === null ? null : (fromSpots[i]?.[which] ?? 0) * standardError,
-    );
-    let variance = 0;
-    byParameter.forEach((one, j) => {
-      byParameter.forEach((other, k) => {
-        variance += one[which] * other[which] * (covariance?.[j * p.length + k] ?? 0);
-      });
+}
+
+const STEPS = 40;
+/** log10 exposure that one step may change. */
+const LONGEST_STEP = 0.3;
+
+/** The split that gives the same two tones on another paper, from a near one; null where none is. */
+function solved(
+  paper: VariableContrastPaper,
+  from: Lights,
+  spots: SplitSpots,
+  [highlight, shadow]: readonly [number, number],
+): Lights | null {
+  let { softLogExposure, hardLogExposure } = from;
+  for (let i = 0; i < STEPS; i++) {
+    const [a, b] = [spots.highlight, spots.shadow].map(({ value }) => {
+      const tone = toneOfMixture(paper, hardLogExposure - value, softLogExposure - value);
+      const density = paper.minimumDensity + tone.netDensity;
+      return { soft: tone.gradientBySoft, hard: tone.gradientByHard, density };
     });
-    const paperError = covariance === null ? null : Math.sqrt(Math.max(0, variance));
-    return combinedError(...spotErrors, paperError);
-  };
-  return { soft: errorOf('soft'), hard: errorOf('hard'), ratio: errorOf('ratio') };
+    if (a === undefined || b === undefined) return null;
+    const change = inverse(a, b)?.(highlight - a.density, shadow - b.density) ?? null;
+    if (change === null) return null;
+    const longest = Math.max(Math.abs(change.soft), Math.abs(change.hard));
+    const part = Math.min(1, LONGEST_STEP / longest);
+    softLogExposure += part * change.soft;
+    hardLogExposure += part * change.hard;
+    if (longest < 1e-9) return { softLogExposure, hardLogExposure };
+  }
+  return null;
 }

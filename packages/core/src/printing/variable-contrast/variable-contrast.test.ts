@@ -4,6 +4,7 @@ import {
   densityOfMixedExposure,
   exposureScaleOfMixture,
   fitVariableContrast,
+  mixtureDerivatives,
   type VariableContrastPaper,
   type VariableContrastReading,
 } from '../../paper/index.ts';
@@ -40,6 +41,65 @@ describe('densityOfMixedExposure', () => {
     expect(() =>
       densityOfMixedExposure(paper, { hardLogExposure: NaN, softLogExposure: 0 }),
     ).toThrow();
+  });
+});
+
+describe('layers that drift', () => {
+  const drifting: VariableContrastPaper = {
+    ...paper,
+    drift: { logContrast: 0.5, hardLogSpeed: -0.25 },
+  };
+  const read = (shift: { hardLogExposure: number; softLogExposure: number }, noise: number) =>
+    steps.map((x, i): VariableContrastReading => {
+      const exposure = {
+        hardLogExposure: x + shift.hardLogExposure,
+        softLogExposure: x + shift.softLogExposure,
+      };
+      const density = densityOfMixedExposure(drifting, exposure);
+      return { ...exposure, density: density + noise * Math.sin(12.9898 * (i + 1)) };
+    });
+
+  it('are alike where the drift is nothing', () => {
+    const same = { ...paper, drift: { logContrast: 0, hardLogSpeed: 0 } };
+    const exposure = { hardLogExposure: -0.3, softLogExposure: 0.1 };
+    expect(densityOfMixedExposure(same, exposure)).toBe(densityOfMixedExposure(paper, exposure));
+  });
+
+  it('have derivatives that agree with central differences', () => {
+    const form = { layers: 3, drifts: true };
+    const p = [0.06, 2, Math.log(12), 0.4, 0.2, 0.7, 0.6, 0.5, -0.25];
+    const exposure = { hardLogExposure: -0.5, softLogExposure: -0.1 };
+    const out = new Float64Array(p.length);
+    const value = mixtureDerivatives(form, p, exposure, out, 0);
+    expectWithin(value, densityOfMixedExposure(drifting, exposure), 1e-12);
+    const h = 1e-6;
+    p.forEach((each, j) => {
+      const at = (to: number) =>
+        mixtureDerivatives(form, p.with(j, to), exposure, new Float64Array(p.length), 0);
+      expectWithin(out[j]!, (at(each + h) - at(each - h)) / (2 * h), 1e-7, `parameter ${j}`);
+    });
+  });
+
+  it('are found where three strips show them, and the forms are weighed', () => {
+    const shifts = [
+      { hardLogExposure: -Infinity, softLogExposure: 0 },
+      { hardLogExposure: -0.6, softLogExposure: 0 },
+      { hardLogExposure: 0, softLogExposure: -Infinity },
+    ];
+    const fit = fitVariableContrast(shifts.flatMap((shift) => read(shift, 0.003)));
+    expect(fit.form.drifts).toBe(true);
+    const drift = fit.parameters.find(({ name }) => name === 'hardLogSpeedDrift');
+    expectWithin(drift!.value, -0.25, 0.05);
+    const whole = fit.companions.reduce((sum, { weight }) => sum + weight, fit.weight);
+    // Forms of less than 2 % each are left out.
+    expect(whole).toBeGreaterThan(0.9);
+    expect(whole).toBeLessThanOrEqual(1 + 1e-9);
+    const between = { hardLogExposure: -0.9, softLogExposure: -0.4 };
+    expectWithin(
+      densityOfMixedExposure(fit.paper!, between),
+      densityOfMixedExposure(drifting, between),
+      0.02,
+    );
   });
 });
 
