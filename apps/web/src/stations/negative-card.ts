@@ -36,9 +36,12 @@ export class NegativeCard extends LitElement {
         align-items: flex-start;
       }
       li input {
-        flex: 1 1 11rem;
+        flex: 1 1 8rem;
         min-width: 0;
         max-width: 18rem;
+      }
+      .note {
+        margin-block: 0.75rem;
       }
       wb-number {
         --field-width: 5rem;

@@ -136,7 +136,9 @@ export class Sheet extends LitElement {
     const { input, bath } = view;
     const narrow = !sheetHasRoomForPaper(this.size.width - 30);
     return html`<figure>
-      <p class="verdict">${text.sheetFigure.verdict(bath)}</p>
+      <p class="verdict">
+        ${input.series.some(({ line }) => line.length > 0) ? text.sheetFigure.verdict(bath) : text.sheetFigure.noCurve}
+      </p>
       <wb-chart id="sheet" .layout=${this.#layout(input)}></wb-chart>
       ${
         narrow && input.fit !== null

@@ -9,6 +9,7 @@ export const sheetFigure = {
   title: (name: string) => `Characteristic curve of ${name}`,
   rulerTitle: 'The negative’s printing range against the paper',
   empty: 'No strip yet. Add one and type or paste its readings.',
+  noCurve: 'Type or paste the readings of the strip: its curve is drawn as they come.',
   after: 'after the bath',
   before: 'before',
   afterMinutes: (minutes: number) => `after ${formatMinutes(minutes)}`,

@@ -128,7 +128,7 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
   'speed-point-not-reached': (d) =>
     `The readings do not come near net density ${clause(d, 'netDensity', (x) => x) || '0.10'}, so there is no speed point. Add steps on the side that is missing.`,
   'iso-triangle-not-met': (d) =>
-    `The contrast condition of ISO 6 is not met: density must rise by 0.80${clause(d, 'tolerance', (t) => ` ± ${t}`)} over +1.30${clause(d, 'rise', (x) => ` and rises by ${x}`)}. The speed is an exposure index; change the development to state an ISO speed.`,
+    `The contrast condition of ISO 6 is not met: density must rise by 0.80${clause(d, 'tolerance', (t) => ` ± ${t}`)} over +1.30${clause(d, 'rise', (x) => ` and rises by ${x}`)}. A speed from this strip is an exposure index; change the development to state an ISO speed.`,
   'slope-from-drawn-curve': () =>
     'The slope comes from a curve drawn through every reading, which repeats their errors. Choose a fitted curve for contrast.',
   'measure-extrapolated': (d) =>
