@@ -82,6 +82,13 @@ const RANGES = {
   hard_seconds: [0, 100_000],
 } as const satisfies Partial<Record<ReadingsColumn, readonly [number, number]>>;
 type NumberColumn = keyof typeof RANGES;
+/** Columns that tell the readings of a strip apart; the others tell strips apart. */
+const OF_THE_READING: ReadonlySet<string> = new Set<ReadingsColumn>([
+  'step',
+  'tablet_density',
+  'log_exposure',
+  'density',
+]);
 
 /**
  * A reader that is fed with pieces of text and holds only the readings, not the text; with
@@ -117,33 +124,35 @@ export function readingsReader(
     onStrip?.(stripOf(draft));
   };
 
-  const readRecord = (fields: readonly string[], row: number): void => {
-    if (fields.length > width && fields.slice(width).some((field) => field !== '')) {
-      throw inputFault.extraFields({ ...place, row }, fields.length, width, commas);
+  // The row at hand; the functions below read it, as making them anew for each row takes longer
+  // than reading its numbers.
+  let fields: readonly string[] = [];
+  let row = 0;
+  const cell = (column: ReadingsColumn): string => {
+    const index = map.at[column];
+    return index === undefined ? '' : (fields[index] ?? '');
+  };
+  const number = (column: NumberColumn, text = cell(column)): number | null => {
+    if (text === '') return null;
+    const value = numberFromCell(text, decimalComma, () => ({ ...place, row, column }));
+    const [lowest, highest] = RANGES[column];
+    if (!(value >= lowest && value <= highest)) {
+      throw inputFault.outOfRange({ ...place, row, column }, value, lowest, highest);
     }
-    const cell = (column: ReadingsColumn): string => {
-      const index = map.at[column];
-      return index === undefined ? '' : (fields[index] ?? '');
-    };
-    const number = (column: NumberColumn, text = cell(column)): number | null => {
-      if (text === '') return null;
-      const value = numberFromCell(text, decimalComma, () => ({ ...place, row, column }));
-      const [lowest, highest] = RANGES[column];
-      if (!(value >= lowest && value <= highest)) {
-        throw inputFault.outOfRange({ ...place, row, column }, value, lowest, highest);
-      }
-      return value;
-    };
-    const word = <T extends string>(column: ReadingsColumn, names: readonly T[]): T | null => {
-      const text = cell(column).toLowerCase();
-      if (text === '') return null;
-      const name = names.find((candidate) => candidate === text);
-      if (name === undefined) {
-        throw inputFault.notAName({ ...place, row, column }, cell(column), names);
-      }
-      return name;
-    };
+    return value;
+  };
+  const word = <T extends string>(column: ReadingsColumn, names: readonly T[]): T | null => {
+    const text = cell(column).toLowerCase();
+    if (text === '') return null;
+    const name = names.find((candidate) => candidate === text);
+    if (name === undefined) {
+      throw inputFault.notAName({ ...place, row, column }, cell(column), names);
+    }
+    return name;
+  };
 
+  /** The strip that the row at hand belongs to. */
+  const draftOfRow = (): Draft => {
     const name = map.at.strip === undefined ? '1' : cell('strip');
     if (name === '') throw inputFault.noStripName({ ...place, row, column: 'strip' });
     const treatmentText = cell('treatment').toLowerCase();
@@ -195,6 +204,27 @@ export function readingsReader(
       }
       current = draft;
     }
+    return draft;
+  };
+
+  /** Columns that say which strip a row belongs to, and what the row before had there. */
+  let describing: readonly number[] = [];
+  let rowBefore: readonly string[] | null = null;
+  const isAsBefore = (): boolean => {
+    if (rowBefore === null) return false;
+    for (const index of describing) if (fields[index] !== rowBefore[index]) return false;
+    return true;
+  };
+
+  const readRecord = (given: readonly string[], at: number): void => {
+    fields = given;
+    row = at;
+    if (fields.length > width && fields.slice(width).some((field) => field !== '')) {
+      throw inputFault.extraFields({ ...place, row }, fields.length, width, commas);
+    }
+    // What is the same text is the same strip, without being read again.
+    const draft = current !== undefined && isAsBefore() ? current : draftOfRow();
+    rowBefore = fields;
     read = true;
     draft.lastRow = row;
 
@@ -220,6 +250,9 @@ export function readingsReader(
       header: (fields, row, delimiter) => {
         map = columnMap(fields, { ...place, row }, options.stepsSuffice === true);
         width = fields.length;
+        describing = Object.entries(map.at).flatMap(([column, index]) =>
+          OF_THE_READING.has(column) ? [] : [index],
+        );
         commas = delimiter === ',';
         decimalComma = !commas;
       },

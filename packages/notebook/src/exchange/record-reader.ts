@@ -52,8 +52,14 @@ export function recordReader(
   const take = (text: string): void => {
     for (const fields of parse(text, delimiter ?? ',')) {
       row += 1;
-      const trimmed = fields.map((field) => field.trim());
-      if (!isBlank(trimmed) && !isComment(trimmed)) sink.record(trimmed, row);
+      let filled = 0;
+      for (let i = 0; i < fields.length; i += 1) {
+        const field = (fields[i] ?? '').trim();
+        fields[i] = field;
+        if (field !== '') filled += 1;
+      }
+      const isComment = filled === 1 && fields[0]?.startsWith('#') === true;
+      if (filled > 0 && !isComment) sink.record(fields, row);
     }
   };
 
@@ -126,6 +132,3 @@ const BINARY = /[\u0000-\u0008\u000e-\u001f]/;
 
 const parse = (text: string, delimiter: Delimiter): string[][] =>
   dsvFormat(delimiter).parseRows(text);
-const isBlank = (fields: readonly string[]) => fields.every((field) => field === '');
-const isComment = (fields: readonly string[]) =>
-  fields[0]?.startsWith('#') === true && isBlank(fields.slice(1));
