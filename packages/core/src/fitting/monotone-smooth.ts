@@ -3,8 +3,8 @@
  *
  *   minimise |y - B c|^2 + lambda |D c|^2  subject to c_0 <= c_1 <= ...
  *
- * D takes second differences of the coefficients. In place of c the increments
- * c_j - c_(j-1) >= 0 are found, those that would fall held at 0 by an active set. lambda minimises the restricted
+ * D takes second differences of the coefficients. Increments c_j - c_(j-1) that would fall are held
+ * at 0 by an active set, which makes neighbouring coefficients one and leaves a band matrix. lambda minimises the restricted
  * likelihood of the readings with the curve as a random path,
  *
  *   (n - m) ln s^2 + ln |B'B + lambda D'D| - (k - m) ln lambda,
@@ -18,7 +18,7 @@
  * Deviations: monotone by bounded increments.
  */
 import { InvalidArgumentError } from '../errors.ts';
-import { bandSolve, cholesky, choleskyInverse, choleskySolve } from './cholesky.ts';
+import { BAND_WIDTH as WIDTH, bandFactor, bandInverse, bandSolve } from './band-cholesky.ts';
 import type { CurveModel } from './model.ts';
 import { monotoneSmoothModel } from './monotone-smooth-model.ts';
 
@@ -89,7 +89,16 @@ export function monotoneSmooth(
   const model = monotoneSmoothModel(knots);
   const system = systemOf(model, knots.length, x, y, roots);
   const chosen = penalty ?? choosePenalty(system);
-  return smoothCurve(model, knots, system, chosen, x, y, roots);
+  const curve = smoothCurve(model, knots, system, chosen, x, y, roots);
+  if (curve === null) {
+    throw new InvalidArgumentError(
+      name,
+      'penalty',
+      chosen,
+      'a number that leaves the readings a say',
+    );
+  }
+  return curve;
 }
 
 /** Cells before the first reading, where the readings span next to nothing. */
@@ -104,7 +113,7 @@ function knotsFor(different: ReadonlySet<number>, cells: number): number[] {
   return Array.from({ length: cells + before + 1 }, (_, k) => last - (cells + before - k) * h);
 }
 
-/** The normal equations, by increments. */
+/** The normal equations by coefficients; matrices as bands, see `band-cholesky.ts`. */
 interface System {
   readonly n: number;
   readonly count: number;
@@ -112,20 +121,14 @@ interface System {
   readonly by: Float64Array;
   readonly yy: number;
   readonly dd: Float64Array;
-  /** Dimension of what the penalty does not see. */
-  readonly unseen: number;
-  /** The same by coefficients: bands of WIDTH, entry (i, i - d) at i * WIDTH + d. */
-  readonly bandBb: Float64Array;
-  readonly bandDd: Float64Array;
-  readonly bandBy: Float64Array;
   /** Room for the factor and the solution. */
-  readonly band: Float64Array;
+  readonly factor: Float64Array;
   readonly solution: Float64Array;
 }
 
-/** Four coefficients act at each point, three enter each penalty. */
-const WIDTH = 4;
-const SECOND = [1, -2, 1];
+const SECOND = [1, -2, 1] as const;
+/** Dimension of what the penalty does not see: straight lines. */
+const UNSEEN = 2;
 
 function systemOf(
   model: CurveModel,
@@ -134,184 +137,227 @@ function systemOf(
   y: readonly number[],
   roots: readonly number[] | undefined,
 ): System {
-  const bb = new Float64Array(count * count);
+  const bb = new Float64Array(count * WIDTH);
   const by = new Float64Array(count);
-  const dd = new Float64Array(count * count);
   const row = new Float64Array(count);
   const zeros = new Float64Array(count);
-  const bandBb = new Float64Array(count * WIDTH);
-  const bandDd = new Float64Array(count * WIDTH);
-  const bandBy = new Float64Array(count);
   let yy = 0;
-  x.forEach((at, i) => {
-    model.derivatives(at, zeros, row);
+  for (let i = 0; i < x.length; i++) {
+    model.derivatives(x[i] as number, zeros, row);
     const root = roots?.[i] ?? 1;
     const value = root * (y[i] as number);
-    for (let j = 0; j < count; j++) {
-      const left = (row[j] = root * (row[j] as number));
-      if (left === 0) continue;
-      add(bandBy, j, left * value);
-      for (let d = 0; d < WIDTH && d <= j; d++) {
-        add(bandBb, j * WIDTH + d, left * (row[j - d] as number));
-      }
-    }
-    // c_j = sum of increments up to j: column k collects the coefficients from k on.
-    for (let k = count - 2; k >= 0; k--) row[k] = (row[k] as number) + (row[k + 1] as number);
     yy += value * value;
     for (let j = 0; j < count; j++) {
-      const left = row[j] as number;
-      if (left === 0) break;
+      if (row[j] === 0) continue;
+      const left = root * (row[j] as number);
       add(by, j, left * value);
-      for (let k = 0; k <= j; k++) {
-        add(bb, j * count + k, left * (row[k] as number));
+      for (let d = 0; d < WIDTH && d <= j; d++) {
+        add(bb, j * WIDTH + d, left * root * (row[j - d] as number));
       }
     }
-  });
-  mirror(bb, count);
-  // Second differences of c are first differences of the increments after c_0.
-  for (let r = 0; r + 3 <= count; r++) {
-    add(dd, (r + 1) * count + r + 1, 1);
-    add(dd, (r + 2) * count + r + 2, 1);
-    add(dd, (r + 1) * count + r + 2, -1);
-    add(dd, (r + 2) * count + r + 1, -1);
-    SECOND.forEach((left, a) => {
-      for (let d = 0; d <= a; d++)
-        add(bandDd, (r + a) * WIDTH + d, left * (SECOND[a - d] as number));
-    });
   }
-  const band = new Float64Array(count * WIDTH);
-  const solution = new Float64Array(count);
   return {
     n: x.length,
     count,
     bb,
     by,
     yy,
-    dd,
-    unseen: 2,
-    bandBb,
-    bandDd,
-    bandBy,
-    band,
-    solution,
+    dd: secondDifferences(count),
+    factor: new Float64Array(count * WIDTH),
+    solution: new Float64Array(count),
   };
 }
 
-/** Minimises the restricted likelihood over ln lambda: a scan by decades, then golden section. */
-function choosePenalty(system: System): number {
-  let best = -4;
-  let least = Infinity;
-  for (let exponent = -4; exponent <= 6; exponent += 1) {
-    const score = restrictedScore(system, 10 ** exponent);
-    if (score < least) {
-      least = score;
-      best = exponent;
+/** D'D of second differences, as a band. */
+function secondDifferences(count: number): Float64Array {
+  const dd = new Float64Array(count * WIDTH);
+  for (let r = 0; r + 3 <= count; r++) {
+    for (let a = 0; a < 3; a++) {
+      for (let d = 0; d <= a; d++) {
+        add(dd, (r + a) * WIDTH + d, (SECOND[a] as number) * (SECOND[a - d] as number));
+      }
     }
   }
-  let low = best - 1;
-  let high = best + 1;
-  const share = (Math.sqrt(5) - 1) / 2;
-  let left = high - share * (high - low);
-  let right = low + share * (high - low);
-  let atLeft = restrictedScore(system, 10 ** left);
-  let atRight = restrictedScore(system, 10 ** right);
-  for (let round = 0; round < 6; round++) {
-    if (atLeft < atRight) {
-      high = right;
-      right = left;
-      atRight = atLeft;
-      left = high - share * (high - low);
-      atLeft = restrictedScore(system, 10 ** left);
-    } else {
-      low = left;
-      left = right;
-      atLeft = atRight;
-      right = low + share * (high - low);
-      atRight = restrictedScore(system, 10 ** right);
-    }
-  }
-  return 10 ** (atLeft < atRight ? left : right);
+  return dd;
 }
 
+/** Exponents between which the penalty is sought. */
+const LEAST_EXPONENT = -4;
+const GREATEST_EXPONENT = 6;
+
 /**
- * The restricted likelihood, in the coefficients themselves, where the matrix is a band: their
- * change to increments has determinant 1.
+ * Minimises the restricted likelihood over log lambda: a scan by two decades, their neighbours, then
+ * twice the lowest point of the parabola through the lowest three.
  */
-function restrictedScore(system: System, penalty: number): number {
-  const { n, count, bandBb, bandDd, bandBy, yy, unseen, band, solution } = system;
-  const cells = count * WIDTH;
-  for (let k = 0; k < cells; k++) {
-    band[k] = (bandBb[k] as number) + penalty * (bandDd[k] as number);
+function choosePenalty(system: System): number {
+  const score = (exponent: number): number => restrictedScore(system, 10 ** exponent);
+  let middle = LEAST_EXPONENT;
+  let least = Infinity;
+  for (let exponent = LEAST_EXPONENT; exponent <= GREATEST_EXPONENT; exponent += 2) {
+    const here = score(exponent);
+    if (here < least) {
+      least = here;
+      middle = exponent;
+    }
   }
-  solution.set(bandBy);
-  const logDeterminant = bandSolve(band, count, WIDTH, solution);
+  let low = middle - 1;
+  let high = middle + 1;
+  let atLow = score(low);
+  let atHigh = score(high);
+  // A neighbour may lie lower; then the other one is the middle, and the next one its neighbour.
+  if (atLow < least && atLow <= atHigh) {
+    [high, atHigh, middle, least, low] = [middle, least, low, atLow, low - 1];
+    atLow = score(low);
+  } else if (atHigh < least) {
+    [low, atLow, middle, least, high] = [middle, least, high, atHigh, high + 1];
+    atHigh = score(high);
+  }
+  for (let round = 0; round < 2; round++) {
+    const next = lowestOfParabola(low, middle, high, atLow, least, atHigh);
+    if (next === null) break;
+    const here = score(next);
+    const lower = here < least;
+    // The new point takes the place of an end, or of the middle, which then becomes an end.
+    const [a, b, atA, atB] = lower ? [middle, next, least, here] : [next, middle, here, least];
+    if (a < b) [low, atLow] = [a, atA];
+    else [high, atHigh] = [a, atA];
+    [middle, least] = [b, atB];
+  }
+  return 10 ** middle;
+}
+
+/** Null where the three points show no lowest one between the ends. */
+function lowestOfParabola(
+  low: number,
+  middle: number,
+  high: number,
+  atLow: number,
+  atMiddle: number,
+  atHigh: number,
+): number | null {
+  const left = (middle - low) * (atMiddle - atHigh);
+  const right = (middle - high) * (atMiddle - atLow);
+  const next = middle - ((middle - low) * left - (middle - high) * right) / (2 * (left - right));
+  return next > low && next < high && Math.abs(next - middle) > 1e-3 ? next : null;
+}
+
+/** The restricted likelihood of a penalty. */
+function restrictedScore(system: System, penalty: number): number {
+  const { n, count, bb, dd, by, yy, factor, solution } = system;
+  const cells = count * WIDTH;
+  for (let k = 0; k < cells; k++) factor[k] = (bb[k] as number) + penalty * (dd[k] as number);
+  const logDeterminant = bandFactor(factor, count);
   if (logDeterminant === null) return Infinity;
+  solution.set(by);
+  bandSolve(factor, count, solution);
   // |y - Bc|^2 + lambda |Dc|^2 = y'y - c'B'y at the minimum
   let square = yy;
-  for (let j = 0; j < count; j++) square -= (solution[j] as number) * (bandBy[j] as number);
+  for (let j = 0; j < count; j++) square -= (solution[j] as number) * (by[j] as number);
   const rest = Math.max(square, 1e-14 * yy, Number.MIN_VALUE);
   return (
-    (n - unseen) * Math.log(rest / (n - unseen)) +
+    (n - UNSEEN) * Math.log(rest / (n - UNSEEN)) +
     logDeterminant -
-    (count - unseen) * Math.log(penalty)
+    (count - UNSEEN) * Math.log(penalty)
   );
 }
 
-function penalised({ bb, dd }: System, penalty: number): Float64Array {
-  const a = new Float64Array(bb.length);
-  for (let k = 0; k < a.length; k++) a[k] = (bb[k] as number) + penalty * (dd[k] as number);
-  return a;
+/** The rising solution. Coefficients whose increments are held at 0 are one: a group. */
+interface Rising {
+  /** By coefficient. */
+  readonly coefficients: Float64Array;
+  /** Group of each coefficient. */
+  readonly groups: Int32Array;
+  readonly groupCount: number;
+  /** Inverse of the penalised matrix by groups, row-major. */
+  readonly inverse: Float64Array;
 }
 
-/** The increments, none below 0, and the inverse of the penalised matrix on those above it. */
-function monotoneIncrements(
-  system: System,
-  penalty: number,
-): { readonly increments: Float64Array; readonly inverse: Float64Array; readonly free: number[] } {
-  const { count, by } = system;
-  const a = penalised(system, penalty);
+/**
+ * The coefficients, none below the one before.
+ *
+ * @returns null where the penalised matrix is not positive definite to rounding
+ */
+function risingCoefficients(system: System, penalty: number): Rising | null {
+  const { count, bb, by, dd } = system;
+  const a = new Float64Array(count * WIDTH);
+  for (let k = 0; k < a.length; k++) a[k] = (bb[k] as number) + penalty * (dd[k] as number);
   const held = new Uint8Array(count);
-  const increments = new Float64Array(count);
-  let free: number[] = [];
-  let factor = new Float64Array(0);
+  const groups = new Int32Array(count);
+  const coefficients = new Float64Array(count);
+  let factor: Float64Array = new Float64Array(0);
+  let groupCount = 0;
   for (let round = 0; round < 4 * count; round++) {
-    free = [];
-    for (let j = 0; j < count; j++) if (held[j] === 0) free.push(j);
-    const size = free.length;
-    factor = new Float64Array(size * size);
-    const c = new Float64Array(size);
-    free.forEach((j, p) => {
-      c[p] = by[j] as number;
-      free.forEach((k, q) => (factor[p * size + q] = a[j * count + k] as number));
-    });
-    cholesky(factor, size);
-    choleskySolve(factor, size, c);
-    increments.fill(0);
-    free.forEach((j, p) => (increments[j] = c[p] as number));
-    // Hold what falls; free what the gradient would raise. After many rounds, one at a time.
-    let changed = false;
-    const single = round > count;
-    for (let j = 1; j < count && !(single && changed); j++) {
-      if (held[j] === 0) {
-        if ((increments[j] as number) < 0) {
-          held[j] = 1;
-          changed = true;
-        }
-        continue;
-      }
-      let pull = by[j] as number;
-      for (let k = 0; k < count; k++) {
-        pull -= (a[j * count + k] as number) * (increments[k] as number);
-      }
-      if (pull > 1e-12) {
-        held[j] = 0;
+    groupCount = 0;
+    for (let j = 0; j < count; j++) {
+      if (j > 0 && held[j] === 0) groupCount++;
+      groups[j] = groupCount;
+    }
+    groupCount++;
+    factor = grouped(a, groups, groupCount);
+    const solution = new Float64Array(groupCount);
+    for (let j = 0; j < count; j++) add(solution, groups[j] as number, by[j] as number);
+    if (bandFactor(factor, groupCount) === null) return null;
+    bandSolve(factor, groupCount, solution);
+    for (let j = 0; j < count; j++) coefficients[j] = solution[groups[j] as number] as number;
+    if (!changeHeld(system, a, coefficients, held, round > count)) break;
+  }
+  for (let j = 1; j < count; j++) {
+    coefficients[j] = Math.max(coefficients[j - 1] as number, coefficients[j] as number);
+  }
+  return { coefficients, groups, groupCount, inverse: bandInverse(factor, groupCount) };
+}
+
+/** Sums of a band over groups of neighbours. */
+function grouped(a: Float64Array, groups: Int32Array, groupCount: number): Float64Array {
+  const sum = new Float64Array(groupCount * WIDTH);
+  for (let j = 0; j < groups.length; j++) {
+    const group = groups[j] as number;
+    for (let d = 0; d < WIDTH && d <= j; d++) {
+      const apart = group - (groups[j - d] as number);
+      // Within a group, an entry below the diagonal stands for the one above it too.
+      const times = apart === 0 && d > 0 ? 2 : 1;
+      add(sum, group * WIDTH + apart, times * (a[j * WIDTH + d] as number));
+    }
+  }
+  return sum;
+}
+
+/** Holds increments that fall, frees those that the gradient would raise; false where none is. */
+function changeHeld(
+  { count, by }: System,
+  a: Float64Array,
+  coefficients: Float64Array,
+  held: Uint8Array,
+  single: boolean,
+): boolean {
+  let changed = false;
+  // The pull on an increment is that on all coefficients from it on.
+  let pull = 0;
+  for (let j = count - 1; j > 0 && !(single && changed); j--) {
+    pull += (by[j] as number) - rowTimes(a, count, j, coefficients);
+    if (held[j] === 0) {
+      if ((coefficients[j] as number) < (coefficients[j - 1] as number)) {
+        held[j] = 1;
         changed = true;
       }
+    } else if (pull > 1e-12) {
+      held[j] = 0;
+      changed = true;
     }
-    if (!changed) break;
   }
-  for (let j = 1; j < count; j++) increments[j] = Math.max(0, increments[j] as number);
-  return { increments, inverse: choleskyInverse(factor, free.length), free };
+  return changed;
+}
+
+/** Row j of a symmetric band times a vector. */
+function rowTimes(band: Float64Array, count: number, j: number, vector: Float64Array): number {
+  let sum = 0;
+  for (let d = 0; d < WIDTH && d <= j; d++) {
+    sum += (band[j * WIDTH + d] as number) * (vector[j - d] as number);
+  }
+  for (let d = 1; d < WIDTH && j + d < count; d++) {
+    sum += (band[(j + d) * WIDTH + d] as number) * (vector[j + d] as number);
+  }
+  return sum;
 }
 
 function smoothCurve(
@@ -322,30 +368,40 @@ function smoothCurve(
   x: readonly number[],
   y: readonly number[],
   roots: readonly number[] | undefined,
-): SmoothCurve {
-  const { count, bb, dd, n, unseen } = system;
-  const { increments, inverse, free } = monotoneIncrements(system, penalty);
-  const parameters: number[] = [];
-  let total = 0;
-  for (const increment of increments) parameters.push((total += increment));
-  const residuals = x.map((at, i) => model.value(at, parameters) - (y[i] as number));
-  const square = residuals.reduce((sum, r, i) => sum + (r * (roots?.[i] ?? 1)) ** 2, 0);
+): SmoothCurve | null {
+  const { count, bb, n } = system;
+  const rising = risingCoefficients(system, penalty);
+  if (!rising) return null;
+  const { coefficients, groups, groupCount, inverse } = rising;
+  const parameters = Array.from(coefficients);
+  const residuals: number[] = [];
+  let square = 0;
+  for (let i = 0; i < n; i++) {
+    const residual = model.value(x[i] as number, coefficients) - (y[i] as number);
+    residuals.push(residual);
+    square += (residual * (roots?.[i] ?? 1)) ** 2;
+  }
   let effective = 0;
+  for (let j = 0; j < count; j++) {
+    const start = (groups[j] as number) * groupCount;
+    for (let d = 0; d < WIDTH && d <= j; d++) {
+      const share =
+        (bb[j * WIDTH + d] as number) * (inverse[start + (groups[j - d] as number)] as number);
+      effective += d === 0 ? share : 2 * share;
+    }
+  }
   let rough = 0;
-  free.forEach((j, p) => {
-    free.forEach((k, q) => {
-      effective += (inverse[p * free.length + q] as number) * (bb[k * count + j] as number);
-      rough +=
-        (increments[j] as number) * (increments[k] as number) * (dd[j * count + k] as number);
-    });
-  });
+  for (let j = 2; j < count; j++) {
+    const [a, b, c] = [coefficients[j - 2], coefficients[j - 1], coefficients[j]] as number[];
+    rough += ((a as number) - 2 * (b as number) + (c as number)) ** 2;
+  }
   const degreesOfFreedom = Math.max(0, n - effective);
-  const variance = n > unseen ? (square + penalty * rough) / (n - unseen) : null;
+  const variance = n > UNSEEN ? (square + penalty * rough) / (n - UNSEEN) : null;
   return {
     model,
     parameters,
     knots,
-    covariance: variance === null ? null : spreadCovariance(inverse, free, count, variance),
+    covariance: variance === null ? null : spreadCovariance(rising, variance),
     residuals,
     residualSumOfSquares: square,
     residualStandardDeviation: degreesOfFreedom > 0.5 ? Math.sqrt(square / degreesOfFreedom) : null,
@@ -355,27 +411,14 @@ function smoothCurve(
   };
 }
 
-/** The covariance of c from that of the free increments: cumulative sums along both axes. */
-function spreadCovariance(
-  inverse: Float64Array,
-  free: readonly number[],
-  count: number,
-  variance: number,
-): number[] {
-  const covariance = new Array<number>(count * count).fill(0);
-  free.forEach((j, p) => {
-    free.forEach((k, q) => {
-      covariance[j * count + k] = variance * (inverse[p * free.length + q] as number);
-    });
-  });
-  for (let i = 0; i < count; i++) {
-    for (let j = 0; j < count; j++) {
-      const at = i * count + j;
-      covariance[at] =
-        (covariance[at] as number) +
-        (i > 0 ? (covariance[at - count] as number) : 0) +
-        (j > 0 ? (covariance[at - 1] as number) : 0) -
-        (i > 0 && j > 0 ? (covariance[at - count - 1] as number) : 0);
+/** The covariance of the coefficients: those of a group move as one. */
+function spreadCovariance({ groups, groupCount, inverse }: Rising, variance: number): number[] {
+  const count = groups.length;
+  const covariance = new Array<number>(count * count);
+  for (let j = 0; j < count; j++) {
+    const start = (groups[j] as number) * groupCount;
+    for (let k = 0; k < count; k++) {
+      covariance[j * count + k] = variance * (inverse[start + (groups[k] as number)] as number);
     }
   }
   return covariance;
@@ -383,10 +426,4 @@ function spreadCovariance(
 
 function add(array: Float64Array, at: number, value: number): void {
   array[at] = (array[at] as number) + value;
-}
-
-function mirror(a: Float64Array, count: number): void {
-  for (let j = 0; j < count; j++) {
-    for (let k = 0; k < j; k++) a[k * count + j] = a[j * count + k] as number;
-  }
 }
