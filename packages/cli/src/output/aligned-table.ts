@@ -35,4 +35,8 @@ export function factList(rows: readonly (readonly string[])[]): string {
 }
 
 /** Characters, not code units: a combining mark or an emoji counts as one. */
-const width = (text: string): number => Array.from(text.normalize('NFC')).length;
+const width = (text: string): number =>
+  SIMPLE.test(text) ? text.length : Array.from(text.normalize('NFC')).length;
+
+/** Before the first combining mark each code unit is a character: nearly every figure is so. */
+const SIMPLE = /^[\u0000-\u02ff]*$/;

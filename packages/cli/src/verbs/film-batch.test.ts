@@ -70,6 +70,21 @@ describe('film, many files', () => {
     expect(rows.columns).toContain('average_gradient_1_30');
   });
 
+  it('measures strips whose rows lie side by side, though they are more than are held at a time', async () => {
+    const [head = '', ...rows] = SOFT_TOE.trimEnd().split('\n');
+    const names = Array.from({ length: 80 }, (_, index) => `S${index + 1}`);
+    const sideBySide = rows.flatMap((row) => names.map((name) => row.replace(/^B,/, `${name},`)));
+    const files = { 'wide.csv': [head, ...sideBySide].join('\n'), 'alone.csv': named('S7') };
+    const [wide, alone] = await Promise.all([
+      ran(['film', 'wide.csv', '--json'], files),
+      ran(['film', 'alone.csv', '--json'], files),
+    ]);
+    const { strips } = JSON.parse(wide.stdout) as { strips: { strip: string }[] };
+    expect(strips.map(({ strip }) => strip)).toEqual(names);
+    const one = JSON.parse(alone.stdout) as { strips: object[] };
+    expect({ ...strips[6], points: 0 }).toEqual({ ...one.strips[0], points: 0 });
+  });
+
   it('stops at a bad file, or tells it and goes on where that is asked', async () => {
     const stopped = await ran(['film', 'bad.csv', 'dir', '--jsonl'], FILES);
     expect(stopped).toMatchObject({ exitCode: 1, stdout: '' });

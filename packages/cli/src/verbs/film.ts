@@ -43,9 +43,8 @@ export const film: Verb = {
     if (output === 'jsonl' || output === 'csv') {
       return { pieces: streamed(files, output, given, io, measure) };
     }
-    return output === 'json'
-      ? await document(files, given, io, measure)
-      : await readable(files, given, io, measure);
+    const whole = output === 'json' ? document : readable;
+    return inPasses(files, (source) => whole(files, given, io, measure, source));
   },
 };
 
@@ -115,23 +114,24 @@ async function document(
   given: Arguments,
   io: CommandIo,
   measure: Measure,
+  source: Source,
 ): Promise<Streamed> {
   const spool = io.spool();
   const warnings: object[] = [];
   const fileKey = (file: string) => (files.length === 1 ? {} : { file: fileName(file) });
   try {
     let between = '{\n  "strips": [\n    ';
-    await eachStrip(files, given, io, {
+    await eachStrip(files, given, io, source, {
       strip: (strip, options, file) => {
         const one = { ...fileKey(file), ...filmJson(measure(strip, options)) };
-        spool.add(between + indented(one, 4));
+        spool.add(between + indented(one, 2));
         between = ',\n    ';
       },
       warnings: (told, file) => {
         warnings.push(...shownWarnings(told).map((one) => ({ ...fileKey(file), ...one })));
       },
     });
-    spool.add(`\n  ],\n  "warnings": ${indented(warnings, 2)}\n}\n`);
+    spool.add(`\n  ],\n  "warnings": ${indented(warnings, 1)}\n}\n`);
   } catch (error) {
     spool.drop();
     throw error;
@@ -145,13 +145,14 @@ async function readable(
   given: Arguments,
   io: CommandIo,
   measure: Measure,
+  source: Source,
 ): Promise<Streamed> {
   const spool = io.spool();
   const rows: (readonly string[])[] = [];
   let head = '';
   let lastFile: string | null = null;
   try {
-    await eachStrip(files, given, io, {
+    await eachStrip(files, given, io, source, {
       strip: (strip, options, file) => {
         const one = measure(strip, options);
         rows.push(filmSummaryRow(one));
@@ -181,11 +182,32 @@ async function* withHead(head: string, blocks: AsyncIterable<string>): AsyncGene
   }
 }
 
-/** The film strips of the files, each file read as a whole, and what concerns each file. */
+/** Strip by strip while a file is read, or from a file that was read as a whole. */
+type Source = 'streamed' | 'whole';
+
+/**
+ * Measures strips while their file is read, so that a few are held at a time. Where a strip goes on
+ * after many others the files are read again, each as a whole; standard input can be read only once.
+ */
+async function inPasses(
+  files: readonly string[],
+  pass: (source: Source) => Promise<Streamed>,
+): Promise<Streamed> {
+  if (files.includes('-')) return pass('whole');
+  try {
+    return await pass('streamed');
+  } catch (error) {
+    if (error instanceof InputError && error.code === 'strip-goes-on') return pass('whole');
+    throw error;
+  }
+}
+
+/** The film strips of the files, and what concerns each file. */
 async function eachStrip(
   files: readonly string[],
   given: Arguments,
   io: CommandIo,
+  source: Source,
   to: {
     readonly strip: (strip: ReadingsStrip, options: StripOptions, file: string) => void;
     readonly warnings: (warnings: readonly Warning[], file: string) => void;
@@ -193,14 +215,35 @@ async function eachStrip(
 ): Promise<void> {
   for (const file of files) {
     const options = stripOptions(given, file);
-    const readings = await readReadingsFile(file, io, options);
-    requireSource(readings, options);
-    const { strips, warnings } = stripsOf('film', readings, fileName(file));
-    for (const strip of strips) to.strip(strip, options, file);
+    if (source === 'whole') {
+      const readings = await readReadingsFile(file, io, options);
+      requireSource(readings, options);
+      const { strips, warnings } = stripsOf('film', readings, fileName(file));
+      for (const strip of strips) to.strip(strip, options, file);
+      to.warnings(warnings, file);
+      continue;
+    }
+    const warnings: Warning[] = [];
+    let left = 0;
+    let measured = 0;
+    const strips = streamStrips(file, io, options, (told) => warnings.push(...told));
+    for await (const strip of strips) {
+      requireSourceOf(strip, options);
+      if ((strip.material ?? 'film') === 'film') {
+        measured += 1;
+        to.strip(strip, options, file);
+      } else left += 1;
+    }
+    if (measured === 0) throw inputFault.noStrips({ file: fileName(file) }, 'film');
+    if (left > 0) warnings.push(warning('strips-left-out', { count: left, material: 'paper' }));
     to.warnings(warnings, file);
   }
 }
 
-function indented(value: unknown, spaces: number): string {
-  return JSON.stringify(value, null, 2).replaceAll('\n', `\n${' '.repeat(spaces)}`);
+/** JSON as it stands so deep in a document. */
+function indented(value: unknown, depth: 1 | 2): string {
+  // Written inside lists, whose marks are then cut off: faster than moving each line in.
+  const [begin, end] = depth === 1 ? ['[\n  ', '\n]'] : ['[\n  [\n    ', '\n  ]\n]'];
+  const text = JSON.stringify(depth === 1 ? [value] : [[value]], null, 2);
+  return text.slice(begin.length, -end.length);
 }

@@ -37,10 +37,22 @@ export function estimateOn(curve: CharacteristicCurve, measure: CurveMeasure): E
   const derived = measure(curve);
   if (derived === null || !Number.isFinite(derived.value)) return null;
   const standardError = unconditionalError(
-    { ...derived, covariance: curve.covariance, weight: curve.weight },
+    {
+      value: derived.value,
+      derivatives: derived.derivatives,
+      covariance: curve.covariance,
+      weight: curve.weight,
+    },
     curve.companions.map(({ curve: rival, weight }) => {
       const other = measure(rival);
-      return other && { ...other, covariance: rival.covariance, weight };
+      return (
+        other && {
+          value: other.value,
+          derivatives: other.derivatives,
+          covariance: rival.covariance,
+          weight,
+        }
+      );
     }),
   );
   return { value: derived.value, standardError };

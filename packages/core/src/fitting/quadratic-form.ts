@@ -18,10 +18,11 @@ export function quadraticForm(g: ArrayLike<number>, covariance: readonly number[
   for (let j = 0; j < count; j++) {
     const left = g[j] as number;
     if (left === 0) continue;
-    let inner = 0;
-    for (let k = 0; k < count; k++)
-      inner += (covariance[j * count + k] as number) * (g[k] as number);
-    sum += left * inner;
+    const row = j * count;
+    // A covariance is symmetric: what stands right of the diagonal counts twice.
+    let right = 0;
+    for (let k = j + 1; k < count; k++) right += (covariance[row + k] as number) * (g[k] as number);
+    sum += left * (left * (covariance[row + j] as number) + 2 * right);
   }
   return Math.max(0, sum);
 }
