@@ -72,6 +72,20 @@ describe('contrast of the drawings', () => {
   });
 });
 
+describe('on paper', () => {
+  it('is black on white whatever the screen shows', async () => {
+    const { page, close } = await open({ theme: 'darkroom' });
+    await page.emulateMedia({ media: 'print' });
+    const shown = await page.evaluate(() => {
+      const style = getComputedStyle(document.body);
+      return { ground: style.backgroundColor, ink: style.color };
+    });
+    expect(shown.ground).toBe('rgb(255, 255, 255)');
+    expect(contrast(shown.ground, shown.ink)).toBeGreaterThan(15);
+    await close();
+  });
+});
+
 describe('size', () => {
   it.each([360, 600, 768, 1024, 1920])(
     'needs no sideways scrolling at %d pixels',

@@ -91,6 +91,13 @@ export class PrintsView extends LitElement {
         cursor: crosshair;
         touch-action: pan-y;
       }
+      @media print {
+        canvas {
+          max-width: 100%;
+          height: auto !important;
+          filter: var(--picture-on-paper, none);
+        }
+      }
       .zoomed canvas {
         cursor: grab;
         touch-action: none;
