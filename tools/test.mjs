@@ -2,7 +2,7 @@
  * `npm test`: types, lint, format, unit tests, published checks, command and browser tests.
  * Everything runs even where something failed, and the last line counts all of it.
  */
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -21,6 +21,28 @@ const run = (command, args, env = {}) => {
   return status === 0;
 };
 
+/** Runs a command beside the others; what it said is shown once it has ended. */
+const beside = async (command, args) => {
+  let said = `\n> ${path.basename(command)} ${args.join(' ')}\n`;
+  const keep = (text) => {
+    said += text;
+  };
+  const child = spawn(command, args, { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] });
+  child.stdout.setEncoding('utf8').on('data', keep);
+  child.stderr.setEncoding('utf8').on('data', keep);
+  const ok = await new Promise((resolve) => {
+    child.on('error', ({ message }) => {
+      keep(message);
+      resolve(false);
+    });
+    child.on('close', (status) => {
+      resolve(status === 0);
+    });
+  });
+  console.log(said);
+  return ok;
+};
+
 let passed = 0;
 let failed = 0;
 const count = (ok) => {
@@ -29,8 +51,11 @@ const count = (ok) => {
 };
 
 count(run(bin('tsc'), ['-b']));
-count(run(bin('eslint'), ['.', '--max-warnings', '0']));
-count(run(bin('prettier'), ['--check', '--log-level', 'warn', '.']));
+// These two need nothing of what follows, and what follows needs nothing of them.
+const style = [
+  beside(bin('eslint'), ['.', '--max-warnings', '0']),
+  beside(bin('prettier'), ['--check', '--log-level', 'warn', '.']),
+];
 // The command and browser tests drive what a user gets: the built command, the built app.
 const built =
   run(process.execPath, [
@@ -68,6 +93,8 @@ try {
   console.error(error.message);
 }
 
+for (const ok of await Promise.all(style)) count(ok);
+
 const scratch = mkdtempSync(path.join(tmpdir(), 'wedgebook-test-'));
 const report = path.join(scratch, 'report.json');
 const projects = ['unit', 'published', 'command', ...(chromium === undefined ? [] : ['browser'])];
@@ -80,7 +107,10 @@ const ok = run(
     '--reporter=json',
     `--outputFile.json=${report}`,
   ],
-  chromium === undefined ? {} : { WEDGEBOOK_CHROMIUM: chromium },
+  {
+    ...(chromium === undefined ? {} : { WEDGEBOOK_CHROMIUM: chromium }),
+    ...(built ? { WEDGEBOOK_APP_IS_BUILT: '1' } : {}),
+  },
 );
 if (existsSync(report)) {
   const { numPassedTests, numFailedTests, numPendingTests } = JSON.parse(
