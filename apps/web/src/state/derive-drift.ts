@@ -5,14 +5,14 @@ import type { DevelopedStrip } from './derive-development.ts';
 export type DriftMeasure = 'speed-point' | 'contrast' | 'base-fog';
 
 /** One measure of one control strip; null where the strip does not give it. */
-export interface DriftReading {
+interface DriftReading {
   readonly value: number;
   readonly deviations: number | null;
   readonly setsLimits: boolean;
   readonly signals: readonly DriftSignal[];
 }
 
-export interface MeasureDrift {
+interface MeasureDrift {
   readonly measure: DriftMeasure;
   readonly chart: DriftChart;
   /** One for each control strip. */

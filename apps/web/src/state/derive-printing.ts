@@ -41,10 +41,10 @@ import type { Derive } from './derive.ts';
 import type { WorkDocument } from './work.ts';
 
 /** How a negative is printed, but for the bath and the exposure. */
-export type PrintingLight = Omit<NegativePrinting, 'effect' | 'printLogExposure'>;
+type PrintingLight = Omit<NegativePrinting, 'effect' | 'printLogExposure'>;
 
 /** The paper at the setting in use. */
-export interface PaperInUse {
+interface PaperInUse {
   readonly label: string;
   /** Its place on the map; null where it has none. */
   readonly position: number | null;
@@ -55,7 +55,7 @@ export interface PaperInUse {
   readonly ownStrips: boolean;
 }
 
-export interface PrintTone {
+interface PrintTone {
   readonly printDensity: number;
   readonly lightness: number;
 }

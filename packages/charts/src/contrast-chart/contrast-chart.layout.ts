@@ -12,7 +12,7 @@ import { around, placeLabels, spread, type LabelRequest } from '../text/place-la
 import { textWidth } from '../text/text-width.ts';
 import { words } from '../text/words.ts';
 
-export interface ContrastPointOfLaw {
+interface ContrastPointOfLaw {
   /** Minutes at the temperature of the chart. */
   readonly minutes: number;
   readonly contrast: number;
@@ -26,7 +26,7 @@ export interface ContrastLaw {
 }
 
 /** One strip at its development. */
-export interface ContrastStrip {
+interface ContrastStrip {
   readonly name: string;
   /** Minutes at the temperature of the chart, which may differ from those of the strip. */
   readonly minutes: number;
@@ -35,7 +35,7 @@ export interface ContrastStrip {
 }
 
 /** A contrast that the plan asks for. */
-export interface ContrastTarget {
+interface ContrastTarget {
   /** e.g. `N+1`. */
   readonly label: string;
   readonly contrast: number;

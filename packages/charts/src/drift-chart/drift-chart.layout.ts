@@ -11,7 +11,7 @@ import { spread } from '../text/place-labels.ts';
 import { textWidth } from '../text/text-width.ts';
 import { words } from '../text/words.ts';
 
-export interface DriftChartPoint {
+interface DriftChartPoint {
   readonly value: number;
   /** True for the strips that set the limits. */
   readonly setsLimits: boolean;

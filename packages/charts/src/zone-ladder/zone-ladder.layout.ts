@@ -8,7 +8,7 @@ import { formatNumber } from '../text/format.ts';
 import { textWidth } from '../text/text-width.ts';
 import { words } from '../text/words.ts';
 
-export interface LadderRung {
+interface LadderRung {
   /** Roman numeral of the zone. */
   readonly zone: string;
   /** Gross density of the negative. */

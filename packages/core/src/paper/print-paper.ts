@@ -15,7 +15,7 @@ import { InvalidArgumentError } from '../errors.ts';
 import type { VariableContrastPaper } from './variable-contrast/variable-contrast-paper.ts';
 
 /** One of the strips that a setting lies between. */
-export interface SettingPart {
+interface SettingPart {
   readonly curve: CharacteristicCurve;
   /** Log exposure of net 0.04 on its own curve. */
   readonly thresholdLogExposure: number;
