@@ -139,7 +139,27 @@ describe('the station of the next development', () => {
     expect(table).toMatch(/speed against N\s*[+−]\d\.\d\d stops\s*[+−]\d\.\d\d stops/);
     expect(await both.locator('.cautions li').count()).toBeGreaterThanOrEqual(8);
     await both.getByLabel('Step').selectOption({ label: 'N+2' });
-    expect(await textOf(both.locator('.limits'))).toMatch(/The bath reaches a gain of/);
+    expect(await textOf(both.locator('table'))).toMatch(
+      /not reachable: at most ×1\.\d\d, after \d[\d.]* min at 1\+\d/,
+    );
+    await both.getByLabel('Step').selectOption({ label: 'N+0.5' });
+    expect(await textOf(both.locator('table'))).toMatch(
+      /in the bath\s*–\s*\d[\d.]* min at 1\+\d.*It may well take/,
+    );
+  });
+
+  it('measures contrast between any end points', async () => {
+    const { page } = app;
+    await goTo(page);
+    await page.getByLabel('Contrast by').selectOption('between');
+    const heading = page.locator('wb-development table.strips th').nth(3);
+    await expect.poll(() => textOf(heading)).toBe('average gradient, net 0.10 to net 0.90');
+    await page.locator('#chord-to input').first().fill('0.8');
+    await expect.poll(() => textOf(heading)).toBe('average gradient, net 0.10 to net 0.80');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => textOf(heading)).toBe('average gradient, net 0.10 to net 0.90');
+    await page.getByLabel('Contrast by').selectOption('over');
+    await expect.poll(() => textOf(heading)).toBe('average gradient, net 0.10 to +1.20');
   });
 
   it('prints the table for the wall alone', async () => {

@@ -75,7 +75,7 @@ describe('[IVES1920] a surface of strips at two temperatures', () => {
   const q = coefficientFromFactor(factor, 7);
   const gammaAt = (minutes: number, celsius: number) =>
     limit * (1 - Math.exp(-rate * minutes * q ** ((celsius - 18) / 10)));
-  const logExposures = Array.from({ length: 21 }, (_, i) => -3 + 0.15 * i);
+  const logExposures = Array.from({ length: 11 }, (_, i) => -3 + 0.3 * i);
   // Fog 0.32, as published; the toe is of our own making and does not touch the slope.
   const strip = (minutes: number, celsius: number) => ({
     minutes,
@@ -101,7 +101,7 @@ describe('[IVES1920] a surface of strips at two temperatures', () => {
     expectWithin((fit.surface.parameters.at(-1) ?? 0) ** 0.7, factor, printedTo(2));
     const { curve } = surfaceCurve(fit.surface, 2.5, 21)!;
     expectWithin(contrastOf(curve, 'gamma')!.value, gammaAt(2.5, 21), 0.005);
-  }, 30_000);
+  });
 });
 
 describe('[FH1905] temperature', () => {

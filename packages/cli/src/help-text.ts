@@ -159,11 +159,16 @@ Example: wedgebook plot data/demo/film-strips.csv -o family.svg
 Contrast against development time from strips with minutes, and the times for N-2 to N+2, each with
 its exposure index; how well each strip is predicted from the others; which time to test next.
 
-  --measure NAME                     contrast-index (default), gamma, or gradient-L for the chord
-                                     over L log exposure, such as gradient-1.30
+  --measure NAME                     contrast-index (default), gamma, or a chord by its end points:
+                                     gradient-L from net 0.10 over L log exposure, such as
+                                     gradient-1.30; gradient-L-from-N from net N; between net
+                                     densities gradient-net-A-to-B, such as gradient-net-0.10-to-1.20
   --target C | --normal MINUTES      contrast of N, or the time that is N; unless given, from
-                                     --scale, or else a published aim
+                                     the paper, or else a published aim
   --scale S                          exposure scale of your paper: N fits the subject to it
+  --paper FILE                       or the paper strip in FILE; of a notebook the paper that it
+                                     plans for is taken unasked. --paper-strip NAME where FILE
+                                     holds several, --density-basis net or gross
   --callier Q                        Callier factor of your enlarger, 1 to 2
   --subject-range S                  stops from textured shadow to highlight; 7 unless given
   --flare F                          stops by which camera flare shortens the subject
@@ -173,10 +178,11 @@ its exposure index; how well each strip is predicted from the others; which time
                                      repeats the plan
   --temperature-coefficient Q        factor of speed for 10 °C, where the strips do not tell it
   --family NAME                      automatic, first-order or log-linear
-  --zones                            what each zone becomes at each plan, and on the paper of
-                                     --scale its print density and lightness
+  --zones                            what each zone becomes at each plan, and on the paper its
+                                     print density and lightness
   --bath, --bath-gain G              N+1 by development beside N and a bath: selenium, or one that
                                      reaches the gain G
+  --dilution 1+n, --bath-celsius T   of the selenium bath; 1+1 and 20 unless given
   --drift                            control chart of repeated strips: those whose column
                                      "control" says yes, else those of the commonest time, in the
                                      order of "processed_on" (YYYY-MM-DD)
@@ -185,6 +191,7 @@ ${READING_OPTIONS}  --json
 
 Example: wedgebook times data/demo/film-strips.csv --target 0.58
 Example: wedgebook times data/demo/film-strips.csv --scale 1.05 --zones --celsius 20,24
+Example: wedgebook times data/demo/film-strips.csv --paper data/demo/paper.csv --bath --dilution 1+3
 `,
   print: `wedgebook print --seconds T [options]
 

@@ -20,7 +20,7 @@ export const USAGE = {
   },
   noVerb: 'no verb was given',
   measure: (written: string) =>
-    `--measure ${written} is not known; there are contrast-index, gamma and gradient-L, L log exposure from 0.30 to 3, such as gradient-1.30`,
+    `--measure ${written} is not known; there are contrast-index, gamma, gradient-L (over L log exposure from net 0.10, L from 0.30 to 3), gradient-L-from-N and gradient-net-A-to-B, such as gradient-1.30 or gradient-net-0.10-to-1.20`,
   normalOrTarget: 'give either --target C or --normal MINUTES',
   flareSwallows: '--flare leaves fewer than three stops of the subject',
   severalFilms: (films: readonly string[]) =>
@@ -79,6 +79,13 @@ export const USAGE = {
     papers === 0
       ? 'the file of --paper gives no exposure scale; see it with the verb paper'
       : 'the file of --paper holds several strips; leave one in it',
+  scaleOrPaper: 'give either --scale or --paper',
+  paperStrip: (wanted: string | null, names: readonly string[]) =>
+    names.length === 0
+      ? 'the file of --paper gives no exposure scale; see it with the verb paper'
+      : wanted === null
+        ? `the file of --paper holds several strips: name one with --paper-strip (${list(names)})`
+        : `--paper-strip ${wanted} is not there; there are ${list(names)}`,
   dilution: (written: string) =>
     `--dilution ${written} is not clear; write 1+n, such as 1+3 for one part of concentrate and three of water`,
   gradeOutside: (grade: number, grades: readonly number[]) =>

@@ -1,4 +1,5 @@
 /** The science of Wedgebook. Pure functions on plain data. */
+export * from './clock-time.ts';
 export * from './errors.ts';
 export * from './estimate.ts';
 export * from './provenance.ts';

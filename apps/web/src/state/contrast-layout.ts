@@ -9,7 +9,7 @@ import {
 import { developmentDefaults } from '@wedgebook/data';
 import type { DevelopmentPlan } from '@wedgebook/notebook';
 import type { SceneLayout } from '../parts/scene-chart.ts';
-import { development as text } from '../text/development.ts';
+import { development as text, measureName } from '../text/development.ts';
 import type { Laws, TimedStrip } from './derive-development.ts';
 
 const SAMPLES = 80;
@@ -58,7 +58,7 @@ export function contrastLayout(
       width,
       height,
       title: text.chart,
-      measure: text.measures[measure],
+      measure: measureName(measure),
       celsius,
       strips,
       law,

@@ -8,6 +8,7 @@ import {
   developmentPlan,
   fitContrastModel,
   fitSpeedModel,
+  isContrastMeasure,
   nextDevelopment,
   speedPointOf,
   type ContrastForPaper,
@@ -55,6 +56,8 @@ export interface TimedStrip extends DevelopedStrip {
 /** Where the contrast of normal development comes from. */
 export interface Aim {
   readonly contrast: number;
+  /** Its standard error, by that of the paper's scale; 0 for a figure of the user's own. */
+  readonly contrastError: number;
   readonly origin: 'paper' | 'own';
   /** What the paper asks for; null where there is no paper or flare swallows the subject. */
   readonly scene: ContrastForPaper | null;
@@ -87,7 +90,7 @@ export interface DevelopmentView {
   /** The plan's settings, senseless ones replaced. */
   readonly settings: DevelopmentPlan;
   /** Settings of the notebook that cannot be and were replaced by the usual ones. */
-  readonly replaced: readonly PlanFigure[];
+  readonly replaced: readonly (PlanFigure | 'measure')[];
   readonly coefficient: number;
   /** Films to choose from: id, or empty for strips without a film, and name. */
   readonly films: readonly (readonly [string, string])[];
@@ -168,6 +171,7 @@ export class DeriveDevelopment {
     const plan = this.#plan(
       laws,
       aim?.contrast ?? null,
+      aim?.contrastError ?? 0,
       aim?.scene?.imageStops ?? imageStopsOf(settings),
       settings.celsius,
     );
@@ -203,19 +207,32 @@ export class DeriveDevelopment {
             callierFactor: document.plan.callierFactor,
           })
         : null;
-    if (target !== null) return { contrast: target, origin: 'own', scene, paper };
-    return scene === null ? null : { contrast: scene.contrast, origin: 'paper', scene, paper };
+    if (target !== null) {
+      return { contrast: target, contrastError: 0, origin: 'own', scene, paper };
+    }
+    if (scene === null) return null;
+    // The contrast is in proportion to the scale.
+    const error = (paper?.exposureScale.standardError ?? 0) / exposureScale;
+    return {
+      contrast: scene.contrast,
+      contrastError: scene.contrast * error,
+      origin: 'paper',
+      scene,
+      paper,
+    };
   }
 }
 
 /** The settings with the usual figure in place of each that cannot be. */
 function soundSettings(settings: DevelopmentPlan): Pick<DevelopmentView, 'settings' | 'replaced'> {
   const names = Object.keys(PLAN_LIMITS) as PlanFigure[];
-  const replaced = names.filter((name) => {
+  const senseless = names.filter((name) => {
     const value = settings[name];
     const [least, most] = PLAN_LIMITS[name];
     return value !== null && !(value >= least && value <= most);
   });
+  const unnamed = isContrastMeasure(settings.measure) ? [] : (['measure'] as const);
+  const replaced = [...unnamed, ...senseless];
   if (replaced.length === 0) return { settings, replaced };
   const usual = Object.fromEntries(replaced.map((name) => [name, DEFAULT_DEVELOPMENT_PLAN[name]]));
   return { settings: { ...settings, ...usual }, replaced };
@@ -304,6 +321,7 @@ function fitLaws(timed: readonly TimedStrip[], temperatureCoefficient: number): 
 function planOf(
   { model, speed }: Laws,
   contrast: number | null,
+  contrastError: number,
   imageStops: number | null,
   celsius: number,
 ): Pick<DevelopmentView, 'plan' | 'next'> {
@@ -313,6 +331,7 @@ function planOf(
   const { texturalStops, usablePart, shortestMinutes } = developmentDefaults;
   const plan = developmentPlan(model, {
     normalContrast: contrast,
+    normalContrastError: contrastError,
     changes: CHANGES,
     texturalStops: imageStops ?? texturalStops.value,
     celsius,

@@ -1,13 +1,15 @@
 /** More contrast by longer development or by the bath, side by side, with the bath's cautions. */
 import { formatClock, formatNumber } from '@wedgebook/charts';
 import {
+  bathForGain,
   developmentOrBath,
   surfaceCurve,
+  type BathForGain,
   type DevelopmentOrBath,
   type TreatmentModel,
 } from '@wedgebook/core';
 import { cautionsFor, developmentDefaults } from '@wedgebook/data';
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, LitElement, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
 import { noticeStyles } from '../parts/notices.ts';
@@ -32,12 +34,15 @@ export class DevelopmentOrBathPart extends LitElement {
   @property({ attribute: false }) view!: DevelopmentView;
   @property({ attribute: false }) solved: SolvedSurface | null = null;
   @property({ attribute: false }) model!: TreatmentModel;
+  /** Dilution and temperature of the bath as the notebook plans it. */
+  @property({ type: Number }) partsWater = 1;
+  @property({ type: Number }) bathCelsius = 20;
   @state() private change = 1;
 
   readonly #compared = memo(compared);
 
   protected override render(): TemplateResult {
-    const { view, solved, model, change } = this;
+    const { view, solved, model, change, partsWater, bathCelsius } = this;
     const both = this.#compared(
       view.laws,
       view.plan,
@@ -46,6 +51,8 @@ export class DevelopmentOrBathPart extends LitElement {
       solved,
       model,
       change,
+      partsWater,
+      bathCelsius,
     );
     return html`<h3>${text.title(named(change))}</h3>
       <p>${text.says}</p>
@@ -63,6 +70,12 @@ export class DevelopmentOrBathPart extends LitElement {
   }
 }
 
+/** Both ways, and the bath in minutes. */
+interface Compared extends DevelopmentOrBath {
+  readonly still: { readonly partsWater: number; readonly celsius: number };
+  readonly inBath: BathForGain;
+}
+
 const named = (change: number): string => `N+${formatNumber(change, 1).replace(/\.0$/, '')}`;
 
 function compared(
@@ -73,25 +86,33 @@ function compared(
   solved: SolvedSurface | null,
   bath: TreatmentModel,
   change: number,
-): DevelopmentOrBath | null {
+  partsWater: number,
+  bathCelsius: number,
+): Compared | null {
   const normal = plan.find((row) => row.change === 0)?.minutes?.value;
   if (model === null || aim === null || normal === undefined) return null;
+  // A file may hold any figures; the treatment station says which cannot be.
+  const sound = partsWater >= 0 && partsWater <= 1000 && bathCelsius >= 0 && bathCelsius <= 60;
+  if (!sound) return null;
   const surface = solved?.fit.status === 'ok' ? solved.fit.surface : null;
   const { texturalStops, usablePart, shortestMinutes } = developmentDefaults;
-  return developmentOrBath(model, {
+  const still = { partsWater, celsius: bathCelsius };
+  const both = developmentOrBath(model, {
     normalContrast: aim.contrast,
+    normalContrastError: aim.contrastError,
     texturalStops: aim.scene?.imageStops ?? texturalStops.value,
     celsius,
     speed,
     usablePart: usablePart.value,
     shortestMinutes: shortestMinutes.value,
     change,
-    greatestGain: Math.max(1, bath.doseResponse.maximumGain.value),
+    greatestGain: bathForGain(bath, 1, still).mostGain,
     curve: surface && (surfaceCurve(surface, normal, celsius)?.curve ?? null),
   });
+  return { ...both, still, inBath: bathForGain(bath, both.gainAskedFor, still) };
 }
 
-function tableTemplate({ development: time, bath, gainAskedFor, normal }: DevelopmentOrBath) {
+function tableTemplate({ development: time, bath, gainAskedFor, normal, inBath, still }: Compared) {
   const asked = gainAskedFor * normal.contrast;
   const ways = [time, bath] as const;
   const row = (name: string, cells: readonly unknown[]) =>
@@ -123,6 +144,12 @@ function tableTemplate({ development: time, bath, gainAskedFor, normal }: Develo
           text.minutes,
           ways.map(({ minutes }) => (minutes === null ? page.none : formatClock(minutes.value))),
         )}
+        ${row(text.inBath, [
+          page.none,
+          html`${text.bathMinutes(inBath, still)}<br /><span class="quiet small"
+              >${text.bathSure(inBath, gainAskedFor)}</span
+            >`,
+        ])}
         ${row(
           text.index,
           ways.map(({ exposureIndex: index }) =>
@@ -153,9 +180,7 @@ function tableTemplate({ development: time, bath, gainAskedFor, normal }: Develo
         ${row(text.hazard, [text.hazardDevelopment, html`<b>${text.hazardBath}</b>`])}
       </tbody>
     </table>
-    <p class="quiet small limits">
-      ${text.atLeast} ${bath.reachable ? nothing : text.outOfReach(bath.gain)}
-    </p>`;
+    <p class="quiet small limits">${text.atLeast}</p>`;
 }
 
 declare global {

@@ -148,7 +148,7 @@ function aimTemplate({ aim, settings }: DevelopmentView): TemplateResult {
   const t = text.plan;
   if (aim === null) return html`<p class="aim">${t.noAim}</p>`;
   return html`<p class="aim">${t.aim(aim, settings.measure)}</p>
-    ${aim.origin === 'paper' ? html`<p class="quiet small">${t.aimHint[settings.measure]}</p>` : nothing}`;
+    ${aim.origin === 'paper' ? html`<p class="quiet small">${t.aimHint(settings.measure)}</p>` : nothing}`;
 }
 
 function rowTemplate(row: PlannedDevelopment, subjectStops: number): TemplateResult {

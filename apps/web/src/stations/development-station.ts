@@ -5,11 +5,7 @@
 import { formatNumber } from '@wedgebook/charts';
 import { isoSpeed } from '@wedgebook/core';
 import { developmentDefaults } from '@wedgebook/data';
-import {
-  DEVELOPMENT_MEASURES,
-  type DevelopmentMeasure,
-  type DevelopmentPlan,
-} from '@wedgebook/notebook';
+import type { DevelopmentMeasure, DevelopmentPlan } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
@@ -21,9 +17,10 @@ import { DeriveDevelopment, type DevelopmentView } from '../state/derive-develop
 import { ladderPaperOf } from '../state/derive-zones.ts';
 import { memo } from '../state/memo.ts';
 import { SurfaceSolver } from '../state/surface-solver.ts';
-import { development as text } from '../text/development.ts';
+import { development as text, measureName } from '../text/development.ts';
 import { text as page } from '../text.ts';
 import { developmentStyles } from './development-station.styles.ts';
+import { measureTemplate } from './development-chord.ts';
 import { nextTemplate } from './development-next.ts';
 import { fieldKey, type PlanChange } from './development-fields.ts';
 import '../parts/scene-chart.ts';
@@ -48,6 +45,7 @@ export class DevelopmentStation extends LitElement {
     return {
       view: this.#derive.view(document),
       model: bath.model(document, document.plan.curveFamily),
+      bath: document.plan,
       paper: this.#paper(document, derive, bath),
       drift: this.#derive.drift(document),
       callierFactor: document.plan.callierFactor,
@@ -103,23 +101,17 @@ export class DevelopmentStation extends LitElement {
           this.set({ filmId: id === '' ? null : id });
         },
       })}
-      ${choice({
-        id: 'measure',
-        label: text.measure,
-        selected: settings.measure,
-        options: DEVELOPMENT_MEASURES.map((measure) => [measure, text.measures[measure]]),
-        onChoose: (measure) => {
-          this.chooseMeasure(measure as DevelopmentMeasure, settings.target !== null);
-        },
+      ${measureTemplate(settings.measure, (measure, gesture) => {
+        this.chooseMeasure(measure, settings.target !== null, gesture);
       })}
     </div>`;
   }
 
   /** A figure of the user's own means nothing in another measure: the usual one takes its place. */
-  private chooseMeasure(measure: DevelopmentMeasure, ownTarget: boolean): void {
+  private chooseMeasure(measure: DevelopmentMeasure, ownTarget: boolean, gesture?: string): void {
     const usual = developmentDefaults.aims.find((aim) => aim.measure === measure)?.value ?? null;
-    if (!ownTarget) {
-      this.set({ measure });
+    if (!ownTarget || gesture !== undefined) {
+      this.set({ measure }, gesture);
       return;
     }
     this.app.app.store.dispatch({
@@ -162,7 +154,7 @@ export class DevelopmentStation extends LitElement {
   }
 
   private planTemplate(given: NonNullable<typeof this.app.value>): TemplateResult {
-    const { view, model, paper, callierFactor, invented, grey } = given;
+    const { view, model, bath, paper, callierFactor, invented, grey } = given;
     this.#surface.ask(view.timed, view.coefficient);
     const { solved, pending, failed } = this.#surface;
     return html`<wb-development-plan
@@ -189,6 +181,8 @@ export class DevelopmentStation extends LitElement {
         .view=${view}
         .solved=${solved}
         .model=${model}
+        .partsWater=${bath.partsWater}
+        .bathCelsius=${bath.celsius}
       ></wb-development-or-bath>`;
   }
 }
@@ -216,7 +210,7 @@ function stripsTemplate({ strips, settings, laws, treatedCount }: DevelopmentVie
             <th scope="col">${text.strip}</th>
             <th scope="col" class="number">${text.minutes}</th>
             <th scope="col" class="number">${text.celsius}</th>
-            <th scope="col" class="number">${text.measures[settings.measure]}</th>
+            <th scope="col" class="number">${measureName(settings.measure)}</th>
             <th scope="col" class="number">${text.exposureIndex}</th>
           </tr>
         </thead>

@@ -24,7 +24,7 @@ import type { DevelopmentView, TimedStrip } from '../state/derive-development.ts
 import { memo } from '../state/memo.ts';
 import type { SolvedSurface } from '../state/surface-solver.ts';
 import { surface as text } from '../text/development-more.ts';
-import { development } from '../text/development.ts';
+import { development, measureName } from '../text/development.ts';
 import { text as page } from '../text.ts';
 import { planField } from './development-fields.ts';
 import { developmentStyles } from './development-station.styles.ts';
@@ -95,7 +95,7 @@ export class DevelopmentSurfacePart extends LitElement {
     return html`<wb-chart id="surface" .height=${360} .layout=${layout}></wb-chart>
       <dl class="figures" aria-label=${text.figures}>
         <div>
-          <dt>${text.contrast}, ${development.measures[measure]}</dt>
+          <dt>${text.contrast}, ${measureName(measure)}</dt>
           <dd>${estimate(contrast, 3)}</dd>
         </div>
         <div>

@@ -1,9 +1,15 @@
 /** Words of the surface, the zone ladder, the control strips, and development beside the bath. */
-import { formatNumber, formatSigned } from '@wedgebook/charts';
-import type { Commitment, DevelopmentSurface, DriftSignal, SurfaceFit } from '@wedgebook/core';
+import { formatMinutes, formatNumber, formatSigned } from '@wedgebook/charts';
+import type {
+  BathForGain,
+  Commitment,
+  DevelopmentSurface,
+  DriftSignal,
+  SurfaceFit,
+} from '@wedgebook/core';
 import type { DriftDirection, DriftMeasure } from '../state/derive-drift.ts';
 import type { LadderPaper } from '../state/derive-zones.ts';
-import { plural } from './phrases.ts';
+import { plural, trimmed } from './phrases.ts';
 
 export const surface = {
   title: 'The curve at any time',
@@ -84,6 +90,25 @@ export const orBath = {
       : `${formatNumber(contrast, 2)} of ${formatNumber(asked, 2)}`,
   gain: 'gain over N',
   minutes: 'in the developer',
+  inBath: 'in the bath',
+  bathMinutes: (
+    { minutes, reachable, mostGain }: BathForGain,
+    { partsWater, celsius }: { readonly partsWater: number; readonly celsius: number },
+  ): string => {
+    const bath = `1+${trimmed(partsWater)}, ${trimmed(celsius)} °C`;
+    return reachable
+      ? `${formatMinutes(minutes)} at ${bath}`
+      : `not reachable: at most ×${formatNumber(mostGain, 2)}, after ${formatMinutes(minutes)} at ${bath}`;
+  },
+  bathSure: ({ minutesError, reachable }: BathForGain, asked: number): string => {
+    if (!reachable || minutesError === null) {
+      return `×${formatNumber(asked, 2)} is asked for.`;
+    }
+    const [least, most] = minutesError.plausible;
+    return most === null
+      ? `It may well take from ${formatMinutes(least)} up, and may not get there at all.`
+      : `It may well take between ${formatMinutes(least)} and ${formatMinutes(most)}.`;
+  },
   index: 'exposure index',
   speed: 'speed against N',
   stops: (stops: number) => `${formatSigned(stops, 2)} stops`,
@@ -109,8 +134,6 @@ export const orBath = {
   caution: 'If you take the bath: before you open the bottle',
   atLeast:
     'Longer development makes new and larger grains, so its figure is the least it may be; the bath strengthens those that are there.',
-  outOfReach: (gain: number) =>
-    `The bath reaches a gain of ${formatNumber(gain, 2)} at most, less than this step asks for.`,
   none: 'This needs a plan with N in reach.',
 };
 

@@ -1,6 +1,12 @@
 /** Words of the development station: contrast against time, the plan, what to test next. */
 import { formatClock, formatNumber, formatSigned } from '@wedgebook/charts';
-import type { ContrastModel, Estimate, NextDevelopment, WarningCode } from '@wedgebook/core';
+import {
+  chordOf,
+  type ContrastModel,
+  type Estimate,
+  type NextDevelopment,
+  type WarningCode,
+} from '@wedgebook/core';
 import type { DevelopmentMeasure } from '@wedgebook/notebook';
 import type { Aim, DevelopmentView, LeftOut, PlanFigure } from '../state/derive-development.ts';
 import { plural, trimmed } from './phrases.ts';
@@ -10,7 +16,8 @@ const FAMILIES: Readonly<Record<ContrastModel['family'], string>> = {
   'log-linear': 'straight line over log time',
 };
 
-const FIGURES: Readonly<Record<PlanFigure, string>> = {
+const FIGURES: Readonly<Record<PlanFigure | 'measure', string>> = {
+  measure: 'the measure of contrast',
   target: 'the contrast aimed at',
   celsius: 'the temperature',
   subjectRangeStops: 'the range of the subject',
@@ -23,16 +30,10 @@ const FIGURES: Readonly<Record<PlanFigure, string>> = {
 
 export const development = {
   film: 'Film',
-  replaced: (names: readonly PlanFigure[]) =>
+  replaced: (names: readonly (PlanFigure | 'measure')[]) =>
     `The notebook holds figures that cannot be, so the usual ones are in use: ${names.map((name) => FIGURES[name]).join(', ')}. Type them anew.`,
   noFilm: 'strips without a film',
   measure: 'Contrast by',
-  measures: {
-    'contrast-index': 'contrast index',
-    'gradient-1.30': 'average gradient, net 0.10 to +1.30',
-    'gradient-1.50': 'average gradient, net 0.10 to +1.50',
-    gamma: 'gamma, the greatest slope',
-  } satisfies Record<DevelopmentMeasure, string>,
   says: ({ laws: { fit, model }, timed }: DevelopmentView): string => {
     if (model !== null) {
       const from = plural(timed.length, 'strip');
@@ -115,23 +116,17 @@ export const development = {
     coefficientUnit: '×, empty: fitted or built in',
     netDensity: 'Zone I stands at net',
     aim: ({ contrast, origin, scene, paper }: Aim, measure: DevelopmentMeasure): string => {
-      const own = `Normal development aims at ${formatNumber(contrast, 3)} of ${development.measures[measure]}`;
+      const own = `Normal development aims at ${formatNumber(contrast, 3)} of ${measureName(measure)}`;
       if (scene === null) return `${own}.`;
       const paperAsks = `the paper “${paper?.label ?? ''}”: a density range of ${formatNumber(scene.densityRange, 2)} from ${formatNumber(scene.imageStops, 1)} stops of image, which is an average gradient of ${formatNumber(scene.contrast, 3)}`;
       return origin === 'paper'
         ? `${own}, asked for by ${paperAsks}.`
         : `${own}, your own figure. For comparison, ${paperAsks}.`;
     },
-    aimHint: {
-      'contrast-index':
-        'The gradient over the whole image is asked of the contrast index, which comes close to it; the zone ladder shows what really comes of it.',
-      'gradient-1.30':
-        'The gradient over the whole image is asked of the chord of 1.30; the zone ladder shows what really comes of it.',
-      'gradient-1.50':
-        'The gradient over the whole image is asked of the chord of 1.50; the zone ladder shows what really comes of it.',
-      gamma:
-        'Gamma is the greatest slope, so that a plan by it comes out softer than the image asks for; the zone ladder shows by how much.',
-    } satisfies Record<DevelopmentMeasure, string>,
+    aimHint: (measure: DevelopmentMeasure): string =>
+      measure === 'gamma'
+        ? 'Gamma is the greatest slope, so that a plan by it comes out softer than the image asks for; the zone ladder shows by how much.'
+        : `The gradient over the whole image is asked of the ${measure === 'contrast-index' ? 'contrast index, which comes close to it' : 'chord'}; the zone ladder shows what really comes of it.`,
     noAim:
       'No contrast to aim at: choose a paper under Match, or give a figure of your own. Flare must leave at least 3.5 stops of image.',
     usualAim: (value: number) => `Usual: ${formatNumber(value, 2)}.`,
@@ -190,6 +185,18 @@ export const development = {
     hint: 'Root mean square over the reachable rows of the plan, for a strip that tells its contrast to ± 0.015, at times from a little under the shortest of the plan to a quarter over the longest.',
   },
 };
+
+/** A measure of contrast in words, end points and all. */
+export function measureName(measure: DevelopmentMeasure): string {
+  if (measure === 'contrast-index') return 'contrast index';
+  if (measure === 'gamma') return 'gamma, the greatest slope';
+  const chord = chordOf(measure);
+  if (chord === null) return measure;
+  const from = `average gradient, net ${formatNumber(chord.fromNet, 2)} to`;
+  return chord.kind === 'over'
+    ? `${from} +${formatNumber(chord.length, 2)}`
+    : `${from} net ${formatNumber(chord.toNet, 2)}`;
+}
 
 /** `N-1` with a true minus sign. */
 export function named(development: string): string {

@@ -1,6 +1,7 @@
 /**
  * The signals of a bath's timer, and where the clock stands. Pure: the clock is given.
  */
+import { clockTime } from '@wedgebook/core';
 
 export type SignalKind = 'agitate' | 'soon' | 'end';
 
@@ -59,6 +60,5 @@ export function signalsBetween(
 
 /** Whole seconds as `6:30`. A second that has begun counts as still to come. */
 export function clockText(seconds: number): string {
-  const whole = Math.max(0, Math.ceil(seconds - 1e-6));
-  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+  return clockTime(Math.max(0, Math.ceil(seconds - 1e-6)) / 60);
 }

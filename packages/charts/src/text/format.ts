@@ -1,6 +1,7 @@
 /**
  * Numbers as a reader expects them: a fixed count of decimals, a true minus sign, the unit beside.
  */
+import { clockTime } from '@wedgebook/core';
 import { format } from 'd3';
 
 const cache = new Map<string, (value: number) => string>();
@@ -42,7 +43,5 @@ export function formatMinutes(minutes: number): string {
  * @param stepSeconds - what the seconds are rounded to
  */
 export function formatClock(minutes: number, stepSeconds = 5): string {
-  if (!Number.isFinite(minutes)) return '–';
-  const seconds = Math.round((minutes * 60) / stepSeconds) * stepSeconds;
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')} min`;
+  return minutes >= 0 && minutes < 1e6 ? `${clockTime(minutes, stepSeconds)} min` : '–';
 }

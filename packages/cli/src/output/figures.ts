@@ -1,5 +1,5 @@
 /** Numbers as a reader wants them: with their error, to the decimals that mean something. */
-import type { Estimate } from '@wedgebook/core';
+import { clockTime, type Estimate } from '@wedgebook/core';
 
 /** @returns such as `0.612 ± 0.008`; without an error the number alone */
 export function estimateText(estimate: Estimate | null | undefined, decimals = 3): string {
@@ -27,13 +27,7 @@ export function significant(value: number | null, digits = 6): string {
 
 /** Minutes as on a timer: `6.5 min (6:30)`. */
 export function minutesText(minutes: number): string {
-  return `${fixed(minutes, 2)} min (${clockText(minutes)})`;
-}
-
-/** Minutes and seconds: `6:30`. */
-export function clockText(minutes: number): string {
-  const seconds = Math.round(minutes * 60);
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+  return `${fixed(minutes, 2)} min (${clockTime(minutes)})`;
 }
 
 /** 95 % of a normal deviate. */

@@ -2,6 +2,7 @@
 import { exactly, LOG_STOP, type Estimate, type ExposureIndex } from '@wedgebook/core';
 import type { Drift } from '../times/drift.ts';
 import type { Ladder } from '../times/ladders.ts';
+import type { Order } from '../times/order.ts';
 import type { PlannedTimes } from '../times/planned-times.ts';
 import type { Times } from '../verbs/times.ts';
 import { intervalOf } from './figures.ts';
@@ -28,9 +29,14 @@ export function timesJson(result: Times): object {
       exposureIndex: indexJson(exposureIndex),
       leftOutError: surface?.leftOut.find((one) => one.index === index)?.error ?? null,
     })),
+    controlStrips: result.controlStrips,
     plan: planJson(planned.plan),
     measure: order.measure,
-    target: planned.target,
+    target: planned.target && {
+      value: planned.target.value,
+      standardError: planned.target.error > 0 ? planned.target.error : null,
+      source: planned.target.source,
+    },
     celsius: order.celsius,
     ...(planned.others.length > 0 && {
       otherTemperatures: planned.others.map(({ celsius, plan }) => ({
@@ -38,9 +44,11 @@ export function timesJson(result: Times): object {
         plan: planJson(plan),
       })),
     }),
-    ...(order.scale !== null && {
+    ...(order.paper !== null && {
       paper: {
-        exposureScale: order.scale,
+        name: order.paper.name,
+        origin: order.paper.origin,
+        exposureScale: order.paper.exposureScale,
         callierFactor: order.callierFactor,
         subjectRangeStops: order.subjectRangeStops,
         flareStops: order.flareStops,
@@ -55,7 +63,7 @@ export function timesJson(result: Times): object {
     },
     nextTest: planned.nextTest,
     ...(order.zones && { zones: result.ladders.map(ladderJson) }),
-    ...(planned.bath !== null && { developmentOrBath: bathJson(planned.bath) }),
+    ...(planned.bath !== null && { developmentOrBath: bathJson(planned.bath, order) }),
     ...(result.drift !== null && { drift: driftJson(result.drift) }),
     warnings: result.warnings,
   };
@@ -103,7 +111,7 @@ function ladderJson({ development, minutes, rungs }: Ladder): object {
   };
 }
 
-function bathJson(bath: NonNullable<PlannedTimes['bath']>): object {
+function bathJson(bath: NonNullable<PlannedTimes['bath']>, { bath: asked }: Order): object {
   const way = (one: typeof bath.bath) => ({
     contrast: exactly(one.contrast),
     gain: one.gain,
@@ -118,7 +126,20 @@ function bathJson(bath: NonNullable<PlannedTimes['bath']>): object {
   return {
     gainAskedFor: bath.gainAskedFor,
     development: way(bath.development),
-    bath: way(bath.bath),
+    bath: {
+      ...way(bath.bath),
+      inBath: bath.inBath && {
+        partsWater: asked?.partsWater,
+        celsius: asked?.celsius,
+        reachable: bath.inBath.reachable,
+        gain: bath.inBath.gain,
+        minutes: {
+          value: bath.inBath.minutes,
+          standardError: bath.inBath.minutesError?.standardError ?? null,
+        },
+        plausibleMinutes: bath.inBath.minutesError?.plausible ?? null,
+      },
+    },
   };
 }
 

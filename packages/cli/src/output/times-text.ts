@@ -1,12 +1,13 @@
 /** Development times, for reading. */
-import type { ExposureIndex } from '@wedgebook/core';
+import { clockTime, type ExposureIndex } from '@wedgebook/core';
 import { measureWords, TIMES_WORDS as W } from '../times/times-words.ts';
 import type { Drift } from '../times/drift.ts';
 import type { Ladder } from '../times/ladders.ts';
+import type { Order } from '../times/order.ts';
 import type { PlannedTimes } from '../times/planned-times.ts';
 import type { Times } from '../verbs/times.ts';
 import { alignedTable, factList } from './aligned-table.ts';
-import { clockText, estimateText, fixed, intervalOf } from './figures.ts';
+import { estimateText, fixed, intervalOf, minutesText } from './figures.ts';
 import { errorInStops } from './times-json.ts';
 import { warningLines } from './warnings.ts';
 
@@ -22,11 +23,11 @@ export function timesText(result: Times): string {
     stripTable(result),
     planTable(planned.plan, order.celsius, planned.target),
     ...planned.others.map(({ celsius, plan }) => planTable(plan, celsius, null)),
-    order.scale === null
+    order.paper === null
       ? ''
       : `${W.flare(fixed(order.flareStops.value, 2), order.flareStops.source)}\n`,
     nextText(planned),
-    bathTable(planned),
+    bathTable(planned, order),
     ladderTables(ladders),
     drift === null ? '' : driftTables(drift),
     warningLines(warnings, ''),
@@ -48,12 +49,12 @@ function modelFacts({ planned: { model }, order }: Times): string {
   ]);
 }
 
-function stripTable({ strips, planned: { surface } }: Times): string {
+function stripTable({ strips, controlStrips, planned: { surface } }: Times): string {
   const table = alignedTable(
     right(W.stripColumns),
     strips.map(({ strip, minutes, celsius, contrast, exposureIndex }, index) => [
       strip.name,
-      clockText(minutes),
+      clockTime(minutes),
       fixed(celsius, 1),
       estimateText(contrast),
       indexText(exposureIndex),
@@ -66,7 +67,8 @@ function stripTable({ strips, planned: { surface } }: Times): string {
     surface === null
       ? ''
       : `${W.scatter(fixed(error, 3), fixed(100 * surface.timingDeviation, 1))}\n`;
-  return `${W.strips}\n${table}${told}`;
+  const controls = controlStrips === 0 ? '' : `${W.controls(controlStrips)}\n`;
+  return `${W.strips}\n${table}${controls}${told}`;
 }
 
 function planTable(
@@ -80,7 +82,7 @@ function planTable(
     plan.map((row) => [
       row.development,
       fixed(row.contrast, 3),
-      row.minutes === null ? W.outOfReach : clockText(row.minutes.value),
+      row.minutes === null ? W.outOfReach : clockTime(row.minutes.value),
       intervalText(row.minutes),
       indexText(row.exposureIndex),
       row.speedChangeStops === null ? '-' : fixed(row.speedChangeStops, 2),
@@ -93,24 +95,24 @@ function planTable(
 
 function intervalText(minutes: PlannedTimes['plan'][number]['minutes']): string {
   const interval = minutes && intervalOf(minutes);
-  return interval === null ? '-' : W.interval(clockText(interval[0]), clockText(interval[1]));
+  return interval === null ? '-' : W.interval(clockTime(interval[0]), clockTime(interval[1]));
 }
 
 function nextText({ nextTest }: PlannedTimes): string {
   if (nextTest === null) return '';
   const seconds = (minutes: number) => fixed(60 * minutes, 0);
   const { minutes, errorNow, errorAfter } = nextTest;
-  return `${W.nextTest(clockText(minutes), seconds(errorNow), seconds(errorAfter))}\n`;
+  return `${W.nextTest(clockTime(minutes), seconds(errorNow), seconds(errorAfter))}\n`;
 }
 
-function bathTable({ bath }: PlannedTimes): string {
+function bathTable({ bath }: PlannedTimes, { bath: asked }: Order): string {
   if (bath === null) return '';
   const { development } = bath;
   const row = (name: string, way: typeof bath.bath) => [
     name,
     fixed(way.contrast, 3),
     way.reachable ? W.yes : W.no,
-    way.minutes === null ? '-' : clockText(way.minutes.value),
+    way.minutes === null ? '-' : clockTime(way.minutes.value),
     indexText(way.exposureIndex),
     way.speedChangeStops === null ? '-' : fixed(way.speedChangeStops, 2),
     `${way.graininessAtLeast ? W.atLeast : ''}${fixed(way.graininess, 2)}`,
@@ -121,7 +123,26 @@ function bathTable({ bath }: PlannedTimes): string {
     [row(development.plan.development, development), row(W.bathRow, bath.bath)],
     '  ',
   );
-  return `${W.bathTitle(development.plan.development)}\n${table}${W.bathNote}\n`;
+  return `${W.bathTitle(development.plan.development)}\n${table}${inBathText(bath, asked)}\n${W.bathNote}\n`;
+}
+
+/** Minutes in the bath, or the most that it gives. */
+function inBathText(
+  { inBath, gainAskedFor }: NonNullable<PlannedTimes['bath']>,
+  asked: Order['bath'],
+): string {
+  if (inBath === null || asked === null) return W.ownBath;
+  const bath = `1+${asked.partsWater}, ${asked.celsius} °C`;
+  const minutes = minutesText(inBath.minutes);
+  if (!inBath.reachable) {
+    return W.notInBath(bath, fixed(gainAskedFor, 3), fixed(inBath.mostGain, 3), minutes);
+  }
+  const [low = 0, high = null] = inBath.minutesError?.plausible ?? [];
+  const interval =
+    high === null
+      ? W.inBathFrom(minutesText(low))
+      : W.inBathBetween(minutesText(low), minutesText(high));
+  return W.inBath(bath, minutes, interval);
 }
 
 function ladderTables(ladders: readonly Ladder[]): string {
@@ -138,7 +159,7 @@ function ladderTables(ladders: readonly Ladder[]): string {
         ]),
         '  ',
       );
-      return `${W.zonesTitle(development, clockText(minutes))}\n${table}`;
+      return `${W.zonesTitle(development, clockTime(minutes))}\n${table}`;
     })
     .join('');
 }

@@ -1,6 +1,5 @@
 /** What every zone becomes at each planned development. */
 import {
-  generatedPaper,
   greyOfLightness,
   speedPointOf,
   surfaceCurve,
@@ -28,7 +27,7 @@ export function laddersOf(
   order: Order,
 ): { readonly ladders: readonly Ladder[]; readonly warnings: readonly Warning[] } {
   if (surface === null) return { ladders: [], warnings: [warning('surface-not-determined')] };
-  const paper = order.scale === null ? null : generatedPaper(order.scale);
+  const white = order.paper?.whiteDensity ?? null;
   const warnings: Warning[] = [];
   const ladders = plan.flatMap(({ development, change, minutes }): Ladder[] => {
     if (minutes === null) return [];
@@ -40,7 +39,8 @@ export function laddersOf(
     }
     const rungs = zoneLadder(cut.curve, {
       zoneOneLogExposure: zoneOne.value,
-      paper,
+      paper: order.paper?.paper ?? null,
+      ...(white !== null && { paperWhiteDensity: white }),
       callierFactor: order.callierFactor,
       whiteZone: 8 - change,
     }).map((rung) => ({

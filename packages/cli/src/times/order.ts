@@ -1,9 +1,17 @@
 /** What `times` is asked for, with the built-in numbers and their sources where nothing is. */
-import { contrastForPaper, isContrastMeasure, type ContrastMeasure } from '@wedgebook/core';
+import {
+  contrastForPaper,
+  isContrastMeasure,
+  NAMED_BATH,
+  type ContrastMeasure,
+} from '@wedgebook/core';
 import { developmentDefaults } from '@wedgebook/data';
 import type { Arguments, OptionKinds } from '../input/arguments.ts';
+import { partsOfDilution } from '../treatment/plan-order.ts';
+import { estimateText } from '../output/figures.ts';
 import { markText } from '../output/provenance-text.ts';
 import { USAGE } from '../text.ts';
+import { paperOfScale, type PaperForTimes } from './paper-for-times.ts';
 import { TIMES_WORDS } from './times-words.ts';
 import { UsageError } from '../usage-error.ts';
 
@@ -12,6 +20,9 @@ export const TIMES_OPTIONS = {
   target: { type: 'string' },
   normal: { type: 'string' },
   scale: { type: 'string' },
+  paper: { type: 'string' },
+  'paper-strip': { type: 'string' },
+  'density-basis': { type: 'string' },
   callier: { type: 'string' },
   flare: { type: 'string' },
   'subject-range': { type: 'string' },
@@ -24,6 +35,8 @@ export const TIMES_OPTIONS = {
   zones: { type: 'boolean' },
   bath: { type: 'boolean' },
   'bath-gain': { type: 'string' },
+  dilution: { type: 'string' },
+  'bath-celsius': { type: 'string' },
   drift: { type: 'boolean' },
 } as const satisfies OptionKinds;
 
@@ -33,11 +46,15 @@ export type NamedMeasure = ContrastMeasure;
 export interface Order {
   readonly measure: NamedMeasure;
   /** Contrast of N; null where `normalMinutes` says it. */
-  readonly target: { readonly value: number; readonly source: string } | null;
+  readonly target: {
+    readonly value: number;
+    /** Standard error; 0 where the contrast is no measured one. */
+    readonly error: number;
+    readonly source: string;
+  } | null;
   /** Time of N, whose contrast is the target. */
   readonly normalMinutes: number | null;
-  /** Exposure scale of the paper. */
-  readonly scale: number | null;
+  readonly paper: PaperForTimes | null;
   readonly callierFactor: number;
   readonly flareStops: { readonly value: number; readonly source: string };
   readonly subjectRangeStops: number;
@@ -53,13 +70,21 @@ export interface Order {
   readonly coefficientSource: string;
   readonly family: 'automatic' | 'first-order' | 'log-linear';
   readonly zones: boolean;
-  /** Greatest gain of a bath to compare with; null where none is asked for. */
-  readonly bathGain: { readonly value: number | null } | null;
+  /** A bath to compare with; null where none is asked for. */
+  readonly bath: {
+    /** Greatest gain of a bath of the user's own, of which nothing else is known; null for selenium. */
+    readonly ownGain: number | null;
+    readonly partsWater: number;
+    readonly celsius: number;
+  } | null;
   readonly drift: boolean;
 }
 
-/** @throws {UsageError} for values out of range and options that contradict each other */
-export function orderOf(given: Arguments): Order {
+/**
+ * @param found - the paper of a file; without, that of `--scale`
+ * @throws {UsageError} for values out of range and options that contradict each other
+ */
+export function orderOf(given: Arguments, found: PaperForTimes | null = null): Order {
   const { temperatureCoefficient, texturalStops, flare } = developmentDefaults;
   const measure = given.text('measure')?.toLowerCase() ?? 'contrast-index';
   if (!isContrastMeasure(measure)) throw new UsageError(USAGE.measure(measure));
@@ -68,18 +93,23 @@ export function orderOf(given: Arguments): Order {
   if (normalMinutes !== null && target !== undefined) throw new UsageError(USAGE.normalOrTarget);
 
   const scale = given.number('scale', 0.3, 3) ?? null;
+  if (scale !== null && given.has('paper')) throw new UsageError(USAGE.scaleOrPaper);
+  if (given.has('paper-strip') && !given.has('paper')) {
+    throw new UsageError(USAGE.needs('paper', 'the file that holds the strip'));
+  }
+  const paper = found ?? (scale === null ? null : paperOfScale(scale));
   const subjectRangeStops = given.number('subject-range', 3, 15) ?? texturalStops.value;
   const ownFlare = given.number('flare', 0, 3);
-  const byPaper = scale !== null && target === undefined && normalMinutes === null;
+  const byPaper = paper !== null && target === undefined && normalMinutes === null;
   // Flare plays a part where a paper sets the contrast, or where the user says so.
   const flareStops =
     ownFlare ?? (byPaper ? Math.round((100 * flare.value) / Math.log10(2)) / 100 : 0);
   const callierFactor = given.number('callier', 1, 2) ?? 1;
   const imageStops = subjectRangeStops - flareStops;
   if (!(imageStops > 3)) throw new UsageError(USAGE.flareSwallows);
-  const paper = byPaper
+  const scene = byPaper
     ? contrastForPaper({
-        exposureScale: scale,
+        exposureScale: paper.exposureScale.value,
         subjectRangeStops,
         flareFactor: 2 ** flareStops,
         callierFactor,
@@ -91,16 +121,28 @@ export function orderOf(given: Arguments): Order {
   const span = given.number('span', 1, 3) ?? 2;
   if (!Number.isInteger(span)) throw new UsageError(USAGE.notWhole('span'));
   const ownGain = given.number('bath-gain', 1, 3);
+  const dilution = given.text('dilution');
   return {
     measure,
     target:
       normalMinutes !== null
         ? null
-        : paper !== null
-          ? { value: paper.contrast, source: TIMES_WORDS.fromPaper(scale ?? 0, subjectRangeStops) }
+        : byPaper && scene !== null
+          ? {
+              value: scene.contrast,
+              // The contrast is in proportion to the scale.
+              error:
+                (scene.contrast * (paper.exposureScale.standardError ?? 0)) /
+                paper.exposureScale.value,
+              source: TIMES_WORDS.fromPaper(
+                estimateText(paper.exposureScale, 2),
+                paper.name,
+                subjectRangeStops,
+              ),
+            }
           : targetOf(target, measure),
     normalMinutes,
-    scale,
+    paper,
     callierFactor,
     flareStops: {
       value: flareStops,
@@ -122,22 +164,27 @@ export function orderOf(given: Arguments): Order {
       coefficient === undefined ? markText(temperatureCoefficient.provenance) : TIMES_WORDS.given,
     family: given.choice('family', ['automatic', 'first-order', 'log-linear']) ?? 'automatic',
     zones: given.flag('zones'),
-    bathGain: given.flag('bath') || ownGain !== undefined ? { value: ownGain ?? null } : null,
+    bath:
+      given.flag('bath') || ownGain !== undefined
+        ? {
+            ownGain: ownGain ?? null,
+            partsWater: dilution === undefined ? NAMED_BATH.partsWater : partsOfDilution(dilution),
+            celsius: given.number('bath-celsius', 0, 60) ?? NAMED_BATH.celsius,
+          }
+        : null,
     drift: given.flag('drift'),
   };
 }
 
-function targetOf(
-  target: number | undefined,
-  measure: NamedMeasure,
-): { readonly value: number; readonly source: string } {
-  if (target !== undefined) return { value: target, source: TIMES_WORDS.yourTarget };
+function targetOf(target: number | undefined, measure: NamedMeasure): NonNullable<Order['target']> {
+  if (target !== undefined) return { value: target, error: 0, source: TIMES_WORDS.yourTarget };
   const { aims } = developmentDefaults;
   const own = aims.find((candidate) => candidate.measure === measure);
   // Zone practice serves any other chord, as it does that over 1.50.
   const aim = own ?? aims.find((candidate) => candidate.measure === 'gradient-1.50');
   if (aim === undefined) throw new UsageError(USAGE.needs('target', 'the contrast of N'));
-  return { value: aim.value, source: `${aim.provenance.source} (${markText(aim.provenance)})` };
+  const source = `${aim.provenance.source} (${markText(aim.provenance)})`;
+  return { value: aim.value, error: 0, source };
 }
 
 function temperaturesOf(given: Arguments): readonly number[] {

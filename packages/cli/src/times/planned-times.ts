@@ -1,6 +1,8 @@
 /** The law of a film's contrast, the plan by it, and what belongs to both. */
 import {
+  bathForGain,
   contrastAt,
+  defaultTreatment,
   developmentOrBath,
   developmentPlan,
   fitContrastModel,
@@ -9,12 +11,15 @@ import {
   nextDevelopment,
   surfaceCurve,
   warning,
+  type BathForGain,
   type ContrastModel,
   type DevelopmentOrBath,
+  type DevelopmentPlanOptions,
   type DevelopmentSurface,
   type DevelopmentTrial,
   type PlannedDevelopment,
   type SpeedModel,
+  type SurfaceCurve,
   type Warning,
 } from '@wedgebook/core';
 import { developmentDefaults, seleniumDefaults } from '@wedgebook/data';
@@ -24,7 +29,7 @@ import type { TimedStrip } from './timed-strips.ts';
 
 export interface PlannedTimes {
   readonly model: ContrastModel | null;
-  readonly target: { readonly value: number; readonly source: string } | null;
+  readonly target: Order['target'];
   readonly plan: readonly PlannedDevelopment[];
   /** The same plan at other temperatures. */
   readonly others: readonly {
@@ -34,7 +39,7 @@ export interface PlannedTimes {
   readonly surface: DevelopmentSurface | null;
   /** The strip that would tell most, and the error of the planned minutes before and after it. */
   readonly nextTest: (DevelopmentTrial & { readonly errorNow: number }) | null;
-  readonly bath: DevelopmentOrBath | null;
+  readonly bath: (DevelopmentOrBath & { readonly inBath: BathForGain | null }) | null;
   readonly warnings: readonly Warning[];
 }
 
@@ -55,6 +60,7 @@ export function plannedTimes(strips: readonly TimedStrip[], order: Order): Plann
   const { model } = fit;
   const target = order.target ?? {
     value: contrastAt(model, order.normalMinutes ?? 1, order.celsius).value,
+    error: 0,
     source: TIMES_WORDS.atMinutes(order.normalMinutes ?? 1, order.celsius),
   };
   if (!(target.value > 0)) {
@@ -67,6 +73,7 @@ export function plannedTimes(strips: readonly TimedStrip[], order: Order): Plann
   const changes = Array.from({ length: 2 * order.span + 1 }, (_, i) => i - order.span);
   const common = {
     normalContrast: target.value,
+    normalContrastError: target.error,
     texturalStops: order.texturalStops,
     speed: speedOf(strips, q),
     usablePart: developmentDefaults.usablePart.value,
@@ -95,15 +102,7 @@ export function plannedTimes(strips: readonly TimedStrip[], order: Order): Plann
     others,
     surface,
     nextTest: next === null || best === undefined ? null : { ...best, errorNow: next.errorNow },
-    bath:
-      order.bathGain === null
-        ? null
-        : developmentOrBath(model, {
-            ...common,
-            celsius: order.celsius,
-            greatestGain: order.bathGain.value ?? seleniumDefaults.parameters.maximumGain.value,
-            curve: cut?.curve ?? null,
-          }),
+    bath: order.bath && bathBeside(order.bath, model, { ...common, celsius: order.celsius }, cut),
     warnings: [
       ...fit.warnings,
       ...plan.flatMap((row) => row.warnings),
@@ -112,6 +111,20 @@ export function plannedTimes(strips: readonly TimedStrip[], order: Order): Plann
       ),
     ],
   };
+}
+
+/** N+1 by development beside N and a bath: one of the user's own gain, or the built-in selenium. */
+function bathBeside(
+  { ownGain, ...bath }: NonNullable<Order['bath']>,
+  model: ContrastModel,
+  options: Omit<DevelopmentPlanOptions, 'changes'>,
+  cut: SurfaceCurve | null,
+): PlannedTimes['bath'] {
+  const selenium = defaultTreatment(seleniumDefaults);
+  const greatestGain = ownGain ?? bathForGain(selenium, 1, bath).mostGain;
+  const both = developmentOrBath(model, { ...options, greatestGain, curve: cut?.curve ?? null });
+  const inBath = ownGain === null ? bathForGain(selenium, both.gainAskedFor, bath) : null;
+  return { ...both, inBath };
 }
 
 /** A warning of a row says which temperature it is for. */

@@ -1,11 +1,16 @@
 /** Every word of `times`. */
-import type { ContrastMeasure } from '@wedgebook/core';
+import { chordOf, type ContrastMeasure } from '@wedgebook/core';
 
 /** A measure of contrast in words. */
 export function measureWords(measure: ContrastMeasure): string {
   if (measure === 'contrast-index') return 'contrast index';
   if (measure === 'gamma') return 'gamma';
-  return `average gradient from net 0.10 over +${Number(measure.slice('gradient-'.length)).toFixed(2)}`;
+  const chord = chordOf(measure);
+  if (chord === null) return measure;
+  const from = `average gradient from net ${chord.fromNet.toFixed(2)}`;
+  return chord.kind === 'over'
+    ? `${from} over +${chord.length.toFixed(2)}`
+    : `${from} to net ${chord.toNet.toFixed(2)}`;
 }
 
 /** Headings and phrases of `times`. */
@@ -29,6 +34,8 @@ export const TIMES_WORDS = {
   stripColumns: ['strip', 'min:s', '°C', 'contrast', 'exposure index ± stops', 'left out'],
   scatter: (error: string, percent: string) =>
     `  left out: density error when predicted from the other strips, ${error} in all; whole strips scatter by ${percent} % of their time`,
+  controls: (count: number) =>
+    `  ${count} control ${count === 1 ? 'strip takes' : 'strips take'} no part; --drift shows ${count === 1 ? 'it' : 'them'}`,
   plan: (celsius: number) => `Plan at ${celsius} °C`,
   rowAt: (development: string, celsius: number) => `${development} at ${celsius} °C`,
   planColumns: ['', 'contrast', 'min:s', '95 %', 'exposure index ± stops', 'speed, stops'],
@@ -36,8 +43,8 @@ export const TIMES_WORDS = {
   outOfReach: 'out of reach',
   target: (value: string, source: string) => `N is ${value}: ${source}`,
   yourTarget: 'as asked',
-  fromPaper: (scale: number, stops: number) =>
-    `a subject of ${stops} stops on a paper of exposure scale ${scale}`,
+  fromPaper: (scale: string, name: string | null, stops: number) =>
+    `a subject of ${stops} stops on ${name === null ? 'a paper' : `“${name}”`} of exposure scale ${scale}`,
   atMinutes: (minutes: number, celsius: number) => `what ${minutes} min at ${celsius} °C give`,
   flare: (stops: string, source: string) =>
     `Camera flare shortens the subject by ${stops} stops: ${source}`,
@@ -56,6 +63,13 @@ export const TIMES_WORDS = {
     'works on',
   ],
   bathRow: 'N + bath',
+  inBath: (bath: string, minutes: string, interval: string) =>
+    `  in selenium ${bath}: ${minutes}, ${interval}`,
+  inBathBetween: (low: string, high: string) => `may well lie between ${low} and ${high}`,
+  inBathFrom: (low: string) => `may well lie from ${low} up, and the bath may not get there`,
+  notInBath: (bath: string, asked: string, most: string, minutes: string) =>
+    `  in selenium ${bath}: not reachable, ×${asked} is asked for; the most is ×${most} in ${minutes}`,
+  ownBath: '  no minutes: of a bath known by its gain alone nothing tells how fast it works',
   bathNote:
     '  grain: fluctuation of density against N, taken to grow as the contrast does; neither way can be undone',
   yes: 'yes',

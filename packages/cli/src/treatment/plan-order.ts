@@ -40,7 +40,7 @@ export function planOrder(
   return {
     negative: negativeToPlan(negative, given.number('base-fog', -0.5, 6)),
     bath: {
-      partsWater: partsOf(dilution),
+      partsWater: partsOfDilution(dilution),
       celsius: given.number('celsius', 0, 60) ?? 20,
     },
     target: targetOf(given, table),
@@ -73,7 +73,8 @@ function negativeToPlan(negative: GivenNegative, baseFog: number | undefined): N
   };
 }
 
-function partsOf(dilution: string): number {
+/** Parts of water of `1+n`. @throws {UsageError} where it is not clear */
+export function partsOfDilution(dilution: string): number {
   const parts = /^1\s*\+\s*(\d+(?:\.\d+)?)$/.exec(dilution.trim())?.[1];
   const value = Number(parts ?? NaN);
   if (!(value <= 1000)) throw new UsageError(USAGE.dilution(dilution));

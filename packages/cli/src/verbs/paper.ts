@@ -15,6 +15,7 @@ import { fittedStrip, type FittedStrip } from '../strips/fitted-strip.ts';
 import { fittedFacts } from '../strips/describe-strip.ts';
 import { stripsOf } from '../strips/strips-of.ts';
 import type { Warning } from '@wedgebook/core';
+import type { ReadingsFile } from '@wedgebook/notebook';
 import type { Verb } from './verb.ts';
 
 const PAPER_OPTIONS = {
@@ -76,9 +77,19 @@ export async function measuredPapers(
   io: CommandIo,
   gradeTable: GradeTable,
 ): Promise<{ readonly papers: readonly MeasuredPaper[]; readonly warnings: readonly Warning[] }> {
+  const readings = await readReadingsFile(file, io, stripOptions(given, file));
+  return papersOf(readings, file, given, gradeTable);
+}
+
+/** The same of readings that have been read. */
+export function papersOf(
+  readings: ReadingsFile,
+  file: string,
+  given: Arguments,
+  gradeTable: GradeTable,
+): { readonly papers: readonly MeasuredPaper[]; readonly warnings: readonly Warning[] } {
   const options = stripOptions(given, file);
   const densityBasis = given.choice('density-basis', ['net', 'gross']) ?? 'net';
-  const readings = await readReadingsFile(file, io, options);
   requireSource(readings, options);
   const { strips, warnings } = stripsOf('paper', readings, fileName(file));
   const papers = strips.map((strip): MeasuredPaper => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { expectWithin, printedTo } from '../../../../test/within.ts';
 import { ran } from '../memory-io.ts';
+import { LIMIT, RATE, softplus, strips, timesOf } from './times-strips.ts';
 
 interface Estimate {
   readonly value: number;
@@ -29,27 +30,7 @@ interface TimesJson {
   readonly warnings: readonly { readonly code: string }[];
 }
 
-/** Strips whose gamma follows c_inf (1 - exp(-k t)) with the constants of one plate of 1920. */
-const LIMIT = 1.45;
-const RATE = 0.32;
-const softplus = (z: number): number => Math.log1p(Math.exp(z));
-function strips(times: readonly number[], celsius = 20): string {
-  const rows = times.flatMap((minutes) =>
-    Array.from({ length: 21 }, (_, index) => {
-      const x = -3 + 0.15 * index;
-      const gamma = LIMIT * (1 - Math.exp(-RATE * minutes));
-      const density = 0.1 + gamma * 0.2 * softplus((x + 2) / 0.2);
-      return `${minutes} min,${x.toFixed(2)},${density.toFixed(5)},${minutes},${celsius}`;
-    }),
-  );
-  return `strip,log_exposure,density,minutes,celsius\n${rows.join('\n')}\n`;
-}
-
-async function times(text: string, ...words: string[]): Promise<TimesJson> {
-  const { exitCode, stdout, stderr } = await ran(['times', '-', '--json', ...words], { '-': text });
-  expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' });
-  return JSON.parse(stdout) as TimesJson;
-}
+const times = timesOf<TimesJson>;
 const codes = ({ warnings }: TimesJson) => warnings.map(({ code }) => code);
 
 describe('times', () => {

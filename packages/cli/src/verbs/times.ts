@@ -1,7 +1,14 @@
 /** `times`: development times from strips of one film developed for different times. */
-import { inputFault } from '@wedgebook/notebook';
+import { inputFault, type ReadingsFile } from '@wedgebook/notebook';
+import type { Arguments } from '../input/arguments.ts';
 import { onlyFile } from '../input/only-file.ts';
-import { fileName, readReadingsFile } from '../input/read-file.ts';
+import {
+  fileName,
+  readingsOf,
+  readReadingsFile,
+  readSource,
+  type Source,
+} from '../input/read-file.ts';
 import { requireSource, STRIP_OPTIONS, stripOptions } from '../input/strip-options.ts';
 import { timesJson } from '../output/times-json.ts';
 import { timesText } from '../output/times-text.ts';
@@ -11,13 +18,19 @@ import { measureWords } from '../times/times-words.ts';
 import { driftOf, type Drift } from '../times/drift.ts';
 import { laddersOf, type Ladder } from '../times/ladders.ts';
 import { orderOf, TIMES_OPTIONS, type Order } from '../times/order.ts';
+import { paperOfNotebook, paperOfReadings, type PaperForTimes } from '../times/paper-for-times.ts';
 import { plannedTimes, type PlannedTimes } from '../times/planned-times.ts';
 import { stripsOfFilm, timedStrips, type TimedStrip } from '../times/timed-strips.ts';
+import type { CommandIo } from '../io.ts';
+import { USAGE } from '../text.ts';
+import { UsageError } from '../usage-error.ts';
 import type { Verb } from './verb.ts';
 
 export interface Times {
   readonly order: Order;
   readonly strips: readonly TimedStrip[];
+  /** Control strips, which take no part in the law. */
+  readonly controlStrips: number;
   readonly planned: PlannedTimes;
   readonly ladders: readonly Ladder[];
   readonly drift: Drift | null;
@@ -29,26 +42,37 @@ export const times: Verb = {
   run: async (given, io) => {
     const file = onlyFile(given);
     const options = stripOptions(given, file);
-    const order = orderOf(given);
-    const readings = await readReadingsFile(file, io, options);
+    // Usage is judged before any file is read.
+    const first = orderOf(given);
+    const paperFile = given.text('paper');
+    if (file === '-' && paperFile === '-') throw new UsageError(USAGE.stdinTwice);
+    const source = await readSource(file, io, options);
+    const readings = readingsOf(source, file);
     requireSource(readings, options);
+    const paper = await paperOf(source, readings, file, given, io);
+    const order = paper === null ? first : orderOf(given, paper);
     const film = stripsOf('film', readings, fileName(file));
     const chosen = stripsOfFilm(film.strips, given.text('film'));
     const timed = timedStrips(chosen, options, order, file);
     if (timed.strips.length === 0) {
       throw inputFault.noTimes({ file: fileName(file) }, measureWords(order.measure));
     }
-    const planned = plannedTimes(timed.strips, order);
+    // Control strips watch the process; a law takes them only where there is nothing else.
+    const own = timed.strips.filter(({ strip }) => strip.control !== true);
+    const strips = own.length > 0 ? own : timed.strips;
+    const planned = plannedTimes(strips, order);
     const zones = order.zones ? laddersOf(planned, order) : { ladders: [], warnings: [] };
     const drift = order.drift ? driftOf(timed.strips) : null;
     const result: Times = {
       order,
-      strips: timed.strips,
+      strips,
+      controlStrips: timed.strips.length - strips.length,
       planned,
       ladders: zones.ladders,
       drift,
       warnings: shownWarnings(
         film.warnings,
+        order.paper?.warnings ?? [],
         timed.warnings,
         planned.warnings,
         zones.warnings,
@@ -58,3 +82,21 @@ export const times: Verb = {
     return { json: timesJson(result), text: () => timesText(result) };
   },
 };
+
+/** The paper of `--paper`, or the one that a notebook plans for where nothing else says what N is. */
+async function paperOf(
+  source: Source,
+  readings: ReadingsFile,
+  file: string,
+  given: Arguments,
+  io: CommandIo,
+): Promise<PaperForTimes | null> {
+  const paperFile = given.text('paper');
+  if (paperFile !== undefined) {
+    const own = await readReadingsFile(paperFile, io, stripOptions(given, paperFile));
+    return paperOfReadings(own, paperFile, given.text('paper-strip'), given);
+  }
+  const says = ['scale', 'target', 'normal'].some((name) => given.has(name));
+  if (says || source.kind !== 'notebook') return null;
+  return paperOfNotebook(source.document, readings, file, given);
+}

@@ -1,26 +1,23 @@
 /**
  * Contrast of a film curve by the name of its measure.
  *
- *   contrast-index | gamma | gradient-L     L log exposure from net 0.10, such as gradient-1.30
+ *   contrast-index | gamma | gradient-…     the end points of a chord are in its name, see `chord-of.ts`
  *
  * Sources: [NNY1966] contrast index, [HD1890] gamma, [ISO6] the chord over 1.30. Deviations: none.
  */
 import { estimateOn, type CharacteristicCurve } from '../curve/index.ts';
 import { InvalidArgumentError } from '../errors.ts';
 import type { Estimate } from '../estimate.ts';
-import { chordOver } from './average-gradients.ts';
+import { averageGradientBetweenDensities, chordOver } from './average-gradients.ts';
+import { chordOf } from './chord-of.ts';
 import { contrastIndex } from './contrast-index.ts';
-import { SPEED_POINT_DENSITY } from './film-measures.ts';
 import { FARTHEST_EXTRAPOLATION, withinReadings } from './reach.ts';
 import { speedPointOf } from './speed-point-of.ts';
 import { steepestPart } from './steepest-part.ts';
 
 export type ContrastMeasure = 'contrast-index' | 'gamma' | `gradient-${string}`;
 
-/** Shortest and longest log exposure that a chord may cover. */
-const CHORDS = [0.3, 3] as const;
-
-/** Whether a name is one of a measure: `contrast-index`, `gamma`, `gradient-0.30` to `gradient-3`. */
+/** Whether a name is one of a measure: `contrast-index`, `gamma`, or a chord as in `chordOf`. */
 export function isContrastMeasure(name: string): name is ContrastMeasure {
   return name === 'contrast-index' || name === 'gamma' || chordOf(name) !== null;
 }
@@ -42,19 +39,17 @@ export function contrastOf(curve: CharacteristicCurve, measure: ContrastMeasure)
       ? null
       : estimateOn(curve, (c) => steepestPart(c)?.gamma ?? null);
   }
-  const length = chordOf(measure);
-  if (length === null) {
+  const chord = chordOf(measure);
+  if (chord === null) {
     throw new InvalidArgumentError('contrastOf', 'measure', measure, 'the name of a measure');
   }
-  const from = speedPointOf(curve);
+  const from = speedPointOf(curve, chord.fromNet);
   if (from === null) return null;
-  const { beyond } = withinReadings(curve, from.value + length);
-  return beyond > FARTHEST_EXTRAPOLATION ? null : chordOver(curve, SPEED_POINT_DENSITY, length);
-}
-
-/** Log exposure that a chord covers; null where the name is not one of a chord. */
-function chordOf(name: string): number | null {
-  const [, length] = /^gradient-(\d(?:\.\d{1,2})?)$/.exec(name) ?? [];
-  const value = Number(length ?? NaN);
-  return value >= CHORDS[0] && value <= CHORDS[1] ? value : null;
+  if (chord.kind === 'between') {
+    return speedPointOf(curve, chord.toNet) === null
+      ? null
+      : averageGradientBetweenDensities(curve, chord.fromNet, chord.toNet);
+  }
+  const { beyond } = withinReadings(curve, from.value + chord.length);
+  return beyond > FARTHEST_EXTRAPOLATION ? null : chordOver(curve, chord.fromNet, chord.length);
 }

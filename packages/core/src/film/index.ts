@@ -6,6 +6,7 @@ export {
   CHORD_LENGTHS,
   type AverageGradient,
 } from './average-gradients.ts';
+export { CHORD_LIMITS, chordName, chordOf, type Chord } from './chord-of.ts';
 export { contrastOf, isContrastMeasure, type ContrastMeasure } from './contrast-of.ts';
 export { contrastIndex, type ContrastIndex, type ContrastIndexPoint } from './contrast-index.ts';
 export {

@@ -2,7 +2,6 @@
  * Quantities as people type them. A separate entry, loaded when first needed, because the units of
  * mathjs come with it.
  */
-export { clockTime } from './clock-time.ts';
 export { mixingSheet, usFluidOunces, type MixedVolume, type MixingSheet } from './mixing-sheet.ts';
 export { parseDilution, readingsOfColon, type DilutionReadings } from './parse-dilution.ts';
 export { parseExposure, parseTemperature, parseTime, parseVolume } from './parse-quantity.ts';

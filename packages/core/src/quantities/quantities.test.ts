@@ -3,7 +3,6 @@ import fc from 'fast-check';
 import { expectWithin } from '../../../../test/within.ts';
 import { WedgebookError } from '../errors.ts';
 import {
-  clockTime,
   mixingSheet,
   parseDilution,
   parseExposure,
@@ -84,15 +83,6 @@ describe('times', () => {
 
   it.each(['6:75', '30 s 6 min', '6:30:10', '5 min 90 s'])('%s is refused', (text) => {
     expect(faultOf(() => parseTime(text))).not.toBe('none');
-  });
-
-  it.each([
-    [6.5, '6:30'],
-    [0, '0:00'],
-    [59.999, '60:00'],
-    [2.1, '2:06'],
-  ])('%f min shows as %s', (minutes, shown) => {
-    expect(clockTime(minutes)).toBe(shown);
   });
 });
 

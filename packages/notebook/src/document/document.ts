@@ -7,7 +7,7 @@
  * the user's own place, such as 2026-11-25; null where it is not known.
  * Sources: none. Deviations: none.
  */
-import type { CurveFamily } from '@wedgebook/core';
+import type { ContrastMeasure, CurveFamily } from '@wedgebook/core';
 
 /** The densitometer channel of a reading: the light through which the density was taken. */
 export type Channel = 'visual' | 'blue' | 'green' | 'red' | 'ultraviolet';
@@ -224,14 +224,15 @@ export interface HeldParameters {
   readonly temperatureCoefficient: number | null;
 }
 
-/** The measures of contrast that development is planned by. */
+/** The usual measures of contrast that development is planned by. */
 export const DEVELOPMENT_MEASURES = [
   'contrast-index',
   'gradient-1.30',
   'gradient-1.50',
   'gamma',
 ] as const;
-export type DevelopmentMeasure = (typeof DEVELOPMENT_MEASURES)[number];
+/** One of those, or a chord by any end points, named as `chordName` of the core does. */
+export type DevelopmentMeasure = ContrastMeasure;
 
 /** The next development being considered. */
 export interface DevelopmentPlan {

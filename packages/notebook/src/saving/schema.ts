@@ -6,7 +6,7 @@
  */
 import { CURVE_FAMILIES } from '@wedgebook/core';
 import * as v from 'valibot';
-import { DEVELOPMENT_MEASURES, MODELLED_PROCESS, TARGET_KINDS } from '../document/document.ts';
+import { MODELLED_PROCESS, TARGET_KINDS } from '../document/document.ts';
 
 const finite = v.pipe(v.number(), v.finite());
 const text = v.string();
@@ -151,9 +151,12 @@ const plan = v.looseObject({
   }),
 });
 
+/** Names of measures; end points that cannot be still open, so that they can be put right. */
+const MEASURE = /^(contrast-index|gamma|gradient-.+)$/;
+
 const developmentPlan = v.looseObject({
   filmId: reference,
-  measure: v.picklist(DEVELOPMENT_MEASURES),
+  measure: v.pipe(text, v.regex(MEASURE)),
   target: orUnknown,
   celsius: finite,
   subjectRangeStops: finite,
