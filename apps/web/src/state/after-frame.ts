@@ -1,31 +1,60 @@
 /**
- * Work that can wait until the frame in preparation has been shown: it then runs in the browser's
- * idle time, a few milliseconds at once, and gives way to the next keystroke.
+ * Work that can wait: until the frame in preparation has been shown, or until the user pauses. It
+ * runs in the browser's idle time, a few milliseconds at once, and gives way to the next keystroke.
  */
 
 /** The longest that work waits for an idle moment, in milliseconds. */
 const PATIENCE = 250;
 /** Idle time left, in milliseconds, below which the next job waits for another moment. */
 const ENOUGH = 3;
+/** Without a keystroke for so long, in milliseconds, the user has paused. */
+const PAUSE = 200;
+/** The longest that work waits for a pause, in milliseconds. */
+const LONGEST = 1000;
 
 /** A job; where it answers with a promise, that is awaited before the next begins. */
 export type Job = () => unknown;
 
-const waiting = new Set<Job>();
+const soon = new Set<Job>();
+const later = new Set<Job>();
+/** Whether a run has been asked for. */
 let called = false;
+let pauseTimer: ReturnType<typeof setTimeout> | undefined;
+let lastKey = -Infinity;
+/** When the oldest of the jobs that wait for a pause was queued. */
+let waitingSince = Infinity;
+
+const noteKey = (): void => {
+  lastKey = performance.now();
+};
+if ('addEventListener' in globalThis) {
+  for (const type of ['keydown', 'input']) {
+    addEventListener(type, noteKey, { capture: true, passive: true });
+  }
+}
 
 /** Runs a job after the next frame; one already waiting is not queued twice. */
 export function afterFrame(job: Job): void {
-  waiting.add(job);
-  if (called) return;
-  called = true;
-  // An idle moment may come before the frame does: the frame is waited for first.
-  requestAnimationFrame(callWhenIdle);
+  later.delete(job);
+  soon.add(job);
+  call();
+}
+
+/**
+ * Runs a job once the user pauses, after a second at the latest: what is not looked at must not
+ * stand between two keystrokes. One already waiting is not queued twice.
+ */
+export function afterPause(job: Job): void {
+  if (soon.has(job)) return;
+  if (later.size === 0) waitingSince = performance.now();
+  later.add(job);
+  if (!called) waitForPause();
 }
 
 /** Takes a job back. */
-export function forgetAfterFrame(job: Job): void {
-  waiting.delete(job);
+export function forget(job: Job): void {
+  soon.delete(job);
+  later.delete(job);
 }
 
 /** Runs `act` in an idle moment, or after `timeout` milliseconds at the latest. */
@@ -45,13 +74,28 @@ export function whenIdle(act: (timeLeft: () => number) => void, timeout = PATIEN
   }
 }
 
+function call(): void {
+  if (called) return;
+  called = true;
+  clearTimeout(pauseTimer);
+  pauseTimer = undefined;
+  // An idle moment may come before the frame does: the frame is waited for first.
+  requestAnimationFrame(callWhenIdle);
+}
+
 function callWhenIdle(): void {
   whenIdle((timeLeft) => void runSome(timeLeft));
 }
 
+/** Milliseconds until the jobs that wait for a pause may run. */
+function untilPause(): number {
+  const now = performance.now();
+  return Math.max(0, Math.min(lastKey + PAUSE, waitingSince + LONGEST) - now);
+}
+
 async function runSome(timeLeft: () => number): Promise<void> {
-  for (const job of waiting) {
-    waiting.delete(job);
+  for (let job = next(); job !== undefined; job = next()) {
+    forget(job);
     try {
       await job();
     } catch (error) {
@@ -59,6 +103,21 @@ async function runSome(timeLeft: () => number): Promise<void> {
     }
     if (timeLeft() < ENOUGH) break;
   }
-  called = waiting.size > 0;
-  if (called) callWhenIdle();
+  if (soon.size > 0 || (later.size > 0 && untilPause() === 0)) {
+    callWhenIdle();
+    return;
+  }
+  called = false;
+  if (later.size > 0) waitForPause();
+}
+
+function waitForPause(): void {
+  pauseTimer ??= setTimeout(call, untilPause());
+}
+
+/** The job whose turn it is, if any. */
+function next(): Job | undefined {
+  const [job] = soon;
+  if (job !== undefined) return job;
+  return untilPause() === 0 ? later.values().next().value : undefined;
 }

@@ -1,11 +1,11 @@
 /**
  * Gives an element the app and re-renders it only when the part it selects changes identity. An
- * element out of sight follows after the frame, so that a keystroke waits for none of them.
+ * element out of sight follows when the user pauses, so that a keystroke waits for none of them.
  */
 import { ContextConsumer } from '@lit/context';
 import type { LitElement, ReactiveController } from 'lit';
 import { soundFigures } from '@wedgebook/notebook';
-import { afterFrame, forgetAfterFrame } from './after-frame.ts';
+import { afterFrame, afterPause, forget } from './after-frame.ts';
 import { appContext, type App, type View } from './app.ts';
 import { isInSight, watchStationOf } from './in-sight.ts';
 
@@ -62,7 +62,7 @@ export class AppController<T> implements ReactiveController {
   hostDisconnected(): void {
     for (const off of this.#off) off();
     this.#off = [];
-    forgetAfterFrame(this.#read);
+    forget(this.#read);
   }
 
   #listen(): void {
@@ -73,9 +73,9 @@ export class AppController<T> implements ReactiveController {
   }
 
   readonly #heed = (): void => {
-    const waits = this.#when === 'after-frame';
-    if (!waits && (this.#station === undefined || isInSight(this.#station))) void this.#read();
-    else afterFrame(this.#read);
+    if (this.#station !== undefined && !isInSight(this.#station)) afterPause(this.#read);
+    else if (this.#when === 'after-frame') afterFrame(this.#read);
+    else void this.#read();
   };
 
   /** Reads the selected part; the promise resolves when the element shows it. */

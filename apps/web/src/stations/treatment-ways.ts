@@ -25,7 +25,7 @@ import { choice } from '../parts/fields.ts';
 import { estimate, noticeStyles, sourceMark } from '../parts/notices.ts';
 import type { SceneLayout } from '../parts/scene-chart.ts';
 import { sharedStyles } from '../parts/styles.ts';
-import { AppController } from '../state/app-controller.ts';
+import { AppController, shallowEqual } from '../state/app-controller.ts';
 import { waysView, type SeparationAt, type WaysView } from '../state/derive-ways.ts';
 import { knownDevelopment } from '../state/known-development.ts';
 import type { BathView } from '../state/derive-bath.ts';
@@ -50,18 +50,24 @@ export class WaysTable extends LitElement {
   readonly #ways = memo(waysView);
   readonly #development = memo(knownDevelopment);
   readonly #chart = memo(chartOf);
-  private readonly app = new AppController(this, ({ document }, { bath, derive }) => {
-    const view = bath.view(document, document.plan.curveFamily, document.plan.targetGrade);
-    const paper = document.papers.find(({ id }) => id === document.plan.paperId);
-    const strip =
-      paper?.source.kind === 'strip' ? derive.stripOf(document, paper.source.stripId) : null;
-    return {
-      bath: view,
-      plan: document.plan,
-      development: this.#development(document, derive, view.negative),
-      curve: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily).curve,
-    };
-  });
+  private readonly app = new AppController(
+    this,
+    ({ document }, { bath, derive }) => {
+      const view = bath.view(document, document.plan.curveFamily, document.plan.targetGrade);
+      const paper = document.papers.find(({ id }) => id === document.plan.paperId);
+      const strip =
+        paper?.source.kind === 'strip' ? derive.stripOf(document, paper.source.stripId) : null;
+      return {
+        bath: view,
+        plan: document.plan,
+        development: this.#development(document, derive, view.negative),
+        curve: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily).curve,
+      };
+    },
+    shallowEqual,
+    // A table of ten computed ways: a slider does not wait for it.
+    'after-frame',
+  );
 
   protected override render(): TemplateResult | typeof nothing {
     const view = this.app.value;
