@@ -1,4 +1,5 @@
 /** Computes of a notebook what the screen shows of it, station by station. */
+import * as lastWord from '@wedgebook/core/last-word';
 import { soundFigures, type NotebookDocument } from '@wedgebook/notebook';
 import { Derive } from '../apps/web/src/state/derive.ts';
 import { DeriveBath } from '../apps/web/src/state/derive-bath.ts';
@@ -12,7 +13,7 @@ const NOTHING_KNOWN = { model: null, minutes: null, celsius: 20 };
 
 /** @returns a function that works a notebook through, doing only what has changed since the last */
 export function worker(): (written: NotebookDocument) => void {
-  const derive = new Derive();
+  const derive = new Derive(lastWord);
   const bath = new DeriveBath(derive);
   const development = new DeriveDevelopment(derive, bath);
   return (written) => {

@@ -12,7 +12,11 @@ import path from 'node:path';
 const ROOT = path.resolve(import.meta.dirname, '..');
 
 /** Entries of core that the app loads when first needed. */
-const LATER_ENTRIES = ['@wedgebook/core/quantities', '@wedgebook/core/suspects'];
+const LATER_ENTRIES = [
+  '@wedgebook/core/last-word',
+  '@wedgebook/core/quantities',
+  '@wedgebook/core/suspects',
+];
 
 /** package folder -> the packages it may import */
 const PACKAGES = {

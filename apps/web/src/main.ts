@@ -15,6 +15,11 @@ import { applyWork, type WorkCommand, type WorkDocument } from './state/work.ts'
 import { rememberedTheme, showTheme } from './theme/theme.ts';
 import { WedgebookApp } from './wb-app.ts';
 
+/** Asked for at once, so that it travels while the notebook is opened. */
+const lastWord = import('@wedgebook/core/last-word');
+// Told where it is waited for.
+lastWord.catch(() => undefined);
+
 async function start(): Promise<void> {
   const theme = rememberedTheme();
   showTheme(theme);
@@ -36,6 +41,7 @@ async function start(): Promise<void> {
       },
       showFamilyOfStrips: true,
       theme,
+      curves: 'first',
       slipSearch: false,
       announcement: '',
       lastSaved: dateOf(found.kept?.savedAt),

@@ -28,6 +28,7 @@ export type WarningCode =
   | 'step-slip'
   | 'fit-not-converged'
   | 'curve-not-determined'
+  | 'curve-preliminary'
   | 'curve-not-monotone'
   // film
   | 'speed-point-extrapolated'

@@ -27,6 +27,8 @@ export interface Session {
   readonly theme: ThemeChoice;
   /** A sentence for the live region. */
   readonly announcement: string;
+  /** Whether curves are first ones still, or chosen; changes when the choice has been loaded. */
+  readonly curves: 'first' | 'chosen';
   /** Whether the search for slips in readings is loaded yet. */
   readonly slipSearch: boolean;
   readonly lastSaved: Date | null;

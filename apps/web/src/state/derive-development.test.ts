@@ -1,3 +1,4 @@
+import * as lastWord from '@wedgebook/core/last-word';
 import { emptyDocument, type DevelopmentPlan, type Strip } from '@wedgebook/notebook';
 import { describe, expect, it } from 'vitest';
 import { demoDocument } from './demo.ts';
@@ -8,7 +9,7 @@ import { directionOf } from './derive-drift.ts';
 import type { WorkDocument } from './work.ts';
 
 function viewer() {
-  const derive = new Derive();
+  const derive = new Derive(lastWord);
   return new DeriveDevelopment(derive, new DeriveBath(derive));
 }
 

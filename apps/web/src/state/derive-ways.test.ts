@@ -1,3 +1,4 @@
+import * as lastWord from '@wedgebook/core/last-word';
 import { describe, expect, it } from 'vitest';
 import { expectWithin } from '../../../../test/within.ts';
 import { demoDocument } from './demo.ts';
@@ -5,7 +6,7 @@ import { DEFAULT_FAMILY, Derive } from './derive.ts';
 import { DeriveBath } from './derive-bath.ts';
 import { waysView } from './derive-ways.ts';
 
-const derive = new Derive();
+const derive = new Derive(lastWord);
 const bath = new DeriveBath(derive);
 const NOTHING = { model: null, minutes: null, celsius: 20 };
 const viewOf = (grade: number, document = demoDocument) =>

@@ -1,3 +1,4 @@
+import * as lastWord from '@wedgebook/core/last-word';
 import { compareFamilies, PAPER_FAMILIES } from '@wedgebook/core';
 import { describe, expect, it } from 'vitest';
 import { demoDocument } from './demo.ts';
@@ -5,7 +6,7 @@ import { DEFAULT_FAMILY, Derive } from './derive.ts';
 import { DeriveBath } from './derive-bath.ts';
 import { applyWork, type WorkDocument } from './work.ts';
 
-const derive = new Derive();
+const derive = new Derive(lastWord);
 const family = DEFAULT_FAMILY;
 
 describe('what follows from the notebook', () => {

@@ -6,8 +6,7 @@ import {
   densityAt,
   densityBand,
   filmMeasures,
-  fitCurve,
-  fitPaperCurve,
+  firstCurve,
   paperMeasures,
   warning,
   type CharacteristicCurve,
@@ -26,6 +25,7 @@ import {
   type StripReadings,
   type Tablet,
 } from '@wedgebook/notebook';
+import type * as LastWord from '@wedgebook/core/last-word';
 import type { FindSlips } from '@wedgebook/core/suspects';
 import type { SheetBand, SheetPoint } from '@wedgebook/charts';
 import { suspectCells, type SuspectCells } from '../worksheet/suspect-cells.ts';
@@ -57,7 +57,15 @@ export function gradeTableOf(document: WorkDocument): GradeTable {
   return gradeTables.find(({ id }) => id === document.plan.gradeTableId) ?? ansiGradeTable;
 }
 
+/** The choice of a curve among the families: a part of core that comes after the first paint. */
+export type CurveChoice = Pick<typeof LastWord, 'fitCurve' | 'fitPaperCurve' | 'compareFamilies'>;
+
 export class Derive {
+  /**
+   * Chooses curves as the command does. Until it has come, and where it cannot be loaded
+   * (`'lost'`), a strip has its first curve: toe and shoulder, untested.
+   */
+  curves: CurveChoice | 'awaited' | 'lost';
   /** Looks for slips in the readings; loaded after the first paint, none are looked for before. */
   findSlips: FindSlips | undefined;
   readonly #fits = memoByKey(fitStrip);
@@ -88,6 +96,10 @@ export class Derive {
     (strips: readonly Strip[]) => new Map(strips.map((strip) => [strip.id, strip])),
   );
 
+  constructor(curves: CurveChoice | 'awaited' = 'awaited') {
+    this.curves = curves;
+  }
+
   stripOf(document: WorkDocument, id: string | null): Strip | null {
     return id === null ? null : (this.#strips(document.strips).get(id) ?? null);
   }
@@ -105,6 +117,7 @@ export class Derive {
       strip.material,
       document.tablets,
       family,
+      this.curves,
     );
   }
 
@@ -138,18 +151,16 @@ function fitStrip(
   material: Strip['material'],
   tablets: readonly Tablet[],
   family: CurveFamily,
+  curves: CurveChoice | 'awaited' | 'lost',
 ): StripFit {
   // Only these fields of the strip bear on its readings.
   const strip = { rows, unexposedDensities, exposure, tabletId, material } as Strip;
   const lookup = tabletLookup({ tablets });
   const readings = stripReadings(strip, lookup);
-  // A paper is a sigmoid: unless another curve was chosen, the family that fits it best is taken.
-  const fit =
-    material === 'paper' && family === DEFAULT_FAMILY
-      ? fitPaperCurve(readings)
-      : fitCurve(readings, { family });
+  const fit = chosenCurve(readings, material, family, curves);
   const { unreadCells, impossible } = readings;
   const left: Warning[] = [
+    ...(curves === 'lost' && fit.status === 'ok' ? [warning('curve-preliminary')] : []),
     ...(unreadCells > 0 ? [warning('steps-unread', { count: unreadCells })] : []),
     ...(impossible > 0 ? [warning('readings-impossible', { count: impossible })] : []),
   ];
@@ -159,6 +170,22 @@ function fitStrip(
     curve: fit.status === 'ok' ? fit.curve : null,
     warnings: [...fit.warnings, ...left],
   };
+}
+
+/**
+ * The curve that readings ask for, or the family that the user chose. The default is the command's:
+ * toe and shoulder unless the readings say otherwise; a paper, which is a sigmoid, follows the family
+ * that fits it best.
+ */
+function chosenCurve(
+  readings: StripReadings,
+  material: Strip['material'],
+  family: CurveFamily,
+  curves: CurveChoice | 'awaited' | 'lost',
+): CurveFit {
+  if (typeof curves === 'string') return firstCurve(readings);
+  if (family !== DEFAULT_FAMILY) return curves.fitCurve(readings, { family });
+  return material === 'paper' ? curves.fitPaperCurve(readings) : curves.fitCurve(readings);
 }
 
 function drawCurve({ curve }: StripFit): DrawnCurve {

@@ -2,13 +2,9 @@
  * Second station: the family of curve in use, why, and its rivals on the same readings. The rivals
  * are fitted after a pause, so that typing never waits for them.
  */
-import {
-  compareFamilies,
-  CURVE_FAMILIES,
-  type CurveFamily,
-  type FamiliesCompared,
-} from '@wedgebook/core';
+import { CURVE_FAMILIES, type CurveFamily, type FamiliesCompared } from '@wedgebook/core';
 import { formatNumber } from '@wedgebook/charts';
+import type { Strip } from '@wedgebook/notebook';
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { noticeStyles } from '../parts/notices.ts';
@@ -80,6 +76,7 @@ export class CurveStation extends LitElement {
       strip,
       family: document.plan.curveFamily,
       fit: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily),
+      curves: derive.curves,
     };
   });
 
@@ -104,7 +101,16 @@ export class CurveStation extends LitElement {
     const readings = this.app.value?.fit?.readings ?? null;
     this.comparedWith = readings;
     const family = this.app.value?.family ?? 'toe-shoulder';
-    this.compared = readings === null ? null : compareFamilies(readings, family);
+    const curves = this.app.value?.curves;
+    this.compared =
+      readings === null || typeof curves !== 'object'
+        ? null
+        : curves.compareFamilies(readings, family);
+  }
+
+  private aboutOf(strip: Strip | null, family: CurveFamily, inUse: CurveFamily): string {
+    if (inUse === family) return text.curve.families[family].about;
+    return strip?.material === 'paper' ? text.curve.paperFollows(inUse) : text.curve.smoothFollows;
   }
 
   protected override render(): TemplateResult | typeof nothing {
@@ -122,9 +128,7 @@ export class CurveStation extends LitElement {
           ${fit.fit.status === 'ok' ? text.curve.says(inUse, fit.fit.curve) : text.curve.why[fit.fit.reason]}
         </p>
       </div>
-      <p>
-        ${inUse === family ? text.curve.families[family].about : text.curve.paperFollows(inUse)}
-      </p>
+      <p>${this.aboutOf(view.strip, family, inUse)}</p>
       ${compared === null ? nothing : html`<p><b>${text.curve.verdict(verdictOf(compared, inUse), compared)}</b></p>`}
       <div class="scroll" tabindex="0" role="group" aria-label=${text.curve.rivals}>
         <table>

@@ -1,3 +1,4 @@
+import * as lastWord from '@wedgebook/core/last-word';
 import { describe, expect, it } from 'vitest';
 import { defaultTreatment } from '@wedgebook/core';
 import { seleniumDefaults } from '@wedgebook/data';
@@ -14,7 +15,7 @@ describe('what trials cannot tell', () => {
   });
 
   it('names the rivals of the demonstration in words, and no parameter that was fitted', () => {
-    const model = new DeriveBath(new Derive()).model(demoDocument, DEFAULT_FAMILY);
+    const model = new DeriveBath(new Derive(lastWord)).model(demoDocument, DEFAULT_FAMILY);
     const said = compared.says(model);
     expect(said).not.toMatch(/tell the greatest gain/);
     const { family, comparison } = model.doseResponse;

@@ -5,7 +5,7 @@ export const families: Readonly<Record<CurveFamily, { name: string; about: strin
   'toe-shoulder': {
     name: 'toe and shoulder',
     about:
-      'A toe, a straight part and, where the readings reach it, a shoulder. In simulated strips with known truth it gave the steadiest speed points and gradients, so it is used unless you choose another.',
+      'A toe, a straight part and, where the readings reach it, a shoulder. In simulated strips with known truth it gave the steadiest speed points and gradients, so it is used unless you choose another. Where a test says that the readings miss it, a smooth curve takes its place.',
   },
   'logistic-4': {
     name: 'logistic, 4 parameters',

@@ -44,6 +44,8 @@ export const curve = {
   families,
   paperFollows: (family: CurveFamily) =>
     `A paper strip follows the family that fits it best until you choose another: here ${families[family].name}. Families that fit nearly as well widen its errors.`,
+  smoothFollows:
+    'These readings miss a curve with toe and shoulder by more than their scatter, so that a smooth curve stands in its place until you choose another. The two apart widen every error.',
   rivals: 'Families of curves on these readings',
   family: 'family',
   scatter: 'scatter (density)',

@@ -1,3 +1,4 @@
+import * as lastWord from '@wedgebook/core/last-word';
 import { describe, expect, it } from 'vitest';
 import { emptyDocument } from '@wedgebook/notebook';
 import { expectWithin } from '../../../../test/within.ts';
@@ -32,7 +33,7 @@ function withTrial(document: WorkDocument, gain: number, minutes: number): WorkD
 
 describe('trial pieces', () => {
   const modelOf = (document: WorkDocument) =>
-    new DeriveBath(new Derive()).model(document, DEFAULT_FAMILY);
+    new DeriveBath(new Derive(lastWord)).model(document, DEFAULT_FAMILY);
 
   it('one piece of two spots gives a gain with an honest error, in an empty notebook', () => {
     const model = modelOf(withTrial(emptyDocument(), 1.15, 6.5));

@@ -1,11 +1,10 @@
 /**
- * The default curve and the explicit `toe-shoulder` one, from their fits.
+ * The default curve, from its fits.
  *
  * Sources: see `fitting/fit-default-curve.ts`. Deviations: none.
  */
 import {
   fitDefaultCurve,
-  fitToeShoulder,
   toeOnly,
   type CurveMember,
   type DefaultCurveFit,
@@ -45,18 +44,6 @@ export function defaultCurve(readings: SortedReadings): DefaultCurve | null {
     lackOfFit: result.lackOfFit,
     reason: result.reason,
   };
-}
-
-/**
- * Fits the `toe-shoulder` family alone, without its shoulder where that is not determined.
- *
- * @returns the curve, or null where the readings do not determine one
- */
-export function toeShoulderCurve(readings: SortedReadings): CharacteristicCurve | null {
-  if (readings.x.length < toeOnly.parameterNames.length) return null;
-  const { model, fit } = fitToeShoulder(readings.x, readings.y);
-  if (!isUsable(fit)) return null;
-  return curveFromFit('toe-shoulder', model.parameterNames, fit, readings);
 }
 
 function isUsable({ parameters }: { readonly parameters: readonly number[] }): boolean {

@@ -10,16 +10,15 @@ import {
   logistic4,
   logistic5,
   monotoneSmooth,
-  toeShoulder,
   type CurveModel,
-  type SuspectReading,
 } from '../fitting/index.ts';
 import { checkReadings, type CurveReadings } from '../readings/index.ts';
 import { warning, type Warning } from '../warning.ts';
 import type { CharacteristicCurve, CurveFamily } from './characteristic-curve.ts';
 import { curveFromFit } from './curve-from-fit.ts';
-import { defaultCurve, toeShoulderCurve } from './default-curve.ts';
-import { derivedBaseFog } from './derived.ts';
+import { fitWarnings, unfit, type CurveFit } from './curve-fit.ts';
+import { defaultCurve } from './default-curve.ts';
+import { toeShoulderCurve } from './first-curve.ts';
 import type { FindSuspects } from './suspects-of.ts';
 import { sortReadings, type SortedReadings } from './sort-readings.ts';
 
@@ -35,28 +34,6 @@ export interface FitCurveOptions {
    */
   readonly suspects?: FindSuspects | undefined;
 }
-
-export type CurveFit =
-  | {
-      readonly status: 'ok';
-      readonly curve: CharacteristicCurve;
-      /** Readings to look at again, the farthest from the curve first; they are in the fit. */
-      readonly suspects: readonly SuspectReading[];
-      readonly warnings: readonly Warning[];
-    }
-  | {
-      readonly status: 'not-determined';
-      /** Why there is no curve. */
-      readonly reason: 'too-few-readings' | 'no-density-rise' | 'fit-failed';
-      readonly warnings: readonly Warning[];
-    };
-
-/** Fewest different steps that a curve is fitted to. */
-export const FEWEST_STEPS = 4;
-/** A strip whose densities span less than this holds no curve. */
-const LEAST_RISE = 0.02;
-/** Fitted base + fog this far below the lowest reading is an extrapolation worth a word. */
-const NOTABLE_DROP = 0.02;
 
 /**
  * Fits a characteristic curve.
@@ -103,13 +80,6 @@ function fitted(
   };
 }
 
-/** Why readings hold no curve; null where they may. */
-function unfit(sorted: SortedReadings): 'too-few-readings' | 'no-density-rise' | null {
-  if (sorted.stepCount < FEWEST_STEPS) return 'too-few-readings';
-  const [lowest, highest] = sorted.densityRange;
-  return highest - lowest >= LEAST_RISE ? null : 'no-density-rise';
-}
-
 /**
  * The curve of one family, without warnings.
  *
@@ -149,21 +119,4 @@ function parametricCurve(
   const fit = fitModel(model, sorted.x, sorted.y);
   if (fit.report.status === 'too-few-data' || !fit.parameters.every(Number.isFinite)) return null;
   return curveFromFit(family, model.parameterNames, fit, sorted);
-}
-
-function fitWarnings(curve: CharacteristicCurve, sorted: SortedReadings): Warning[] {
-  const warnings: Warning[] = [];
-  if (
-    curve.family === 'toe-shoulder' &&
-    curve.parameters.length < toeShoulder.parameterNames.length
-  ) {
-    warnings.push(
-      warning('shoulder-not-determined', { lastLogExposure: sorted.logExposureRange[1] }),
-    );
-  }
-  const drop = sorted.densityRange[0] - derivedBaseFog(curve).value;
-  if (sorted.unexposedCount === 0 && drop > NOTABLE_DROP) {
-    warnings.push(warning('base-fog-extrapolated', { drop, lowest: sorted.densityRange[0] }));
-  }
-  return warnings;
 }

@@ -24,7 +24,9 @@ export {
   through,
 } from './derived.ts';
 export { densityAt, gradientAt } from './evaluate.ts';
-export { fitCurve, FEWEST_STEPS, type CurveFit, type FitCurveOptions } from './fit-curve.ts';
+export { FEWEST_STEPS, type CurveFit } from './curve-fit.ts';
+export { firstCurve } from './first-curve.ts';
+export { fitCurve, type FitCurveOptions } from './fit-curve.ts';
 export { logExposureAt } from './log-exposure-at.ts';
 export { estimateOn, requiredEstimate, type CurveMeasure, type Derived } from './measure.ts';
 export { placeOfMaximum } from './place-of-maximum.ts';

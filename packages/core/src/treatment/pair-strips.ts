@@ -8,7 +8,7 @@
  *
  * Sources: [GSE1979] for density above fog as what an intensifier acts on. Deviations: none.
  */
-import { derivedBaseFog, estimateOn, fitCurve, FEWEST_STEPS } from '../curve/index.ts';
+import { derivedBaseFog, estimateOn, firstCurve, FEWEST_STEPS } from '../curve/index.ts';
 import type { Estimate } from '../estimate.ts';
 import { poolReplicates, type CurveReadings, type PooledReadings } from '../readings/index.ts';
 
@@ -146,7 +146,7 @@ function baseFogOf(
   if (pooled.steps.length < Math.max(FEWEST_STEPS, STRIP_STEPS)) {
     return { ...unread, value: lowest, standardError: SCRAP_ERROR };
   }
-  const fit = fitCurve(readings);
+  const fit = firstCurve(readings);
   const fitted = fit.status === 'ok' ? estimateOn(fit.curve, derivedBaseFog) : null;
   // A base + fog far below every reading is an extrapolation that nothing supports.
   if (fitted === null || !(fitted.value > lowest - 0.15 && fitted.value <= lowest + 0.02)) {

@@ -109,7 +109,9 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
   'base-fog-extrapolated': () =>
     'Base + fog was not read but follows from the fitted curve. Read an unexposed part of the strip and add it.',
   'lack-of-fit': (d) =>
-    `The curve misses the readings by more than their scatter${clause(d, 'pValue', (p) => ` (p = ${p})`, 4)}. Use the smooth curve, or look for two emulsions or a mistaken step.`,
+    d['family'] === 'monotone-smooth'
+      ? `A curve with toe and shoulder misses the readings by more than their scatter${clause(d, 'pValue', (p) => ` (p = ${p})`, 4)}, so that a smooth curve stands in its place. Look for two emulsions or a mistaken step.`
+      : `The curve misses the readings by more than their scatter${clause(d, 'pValue', (p) => ` (p = ${p})`, 4)}. Use the smooth curve, or look for two emulsions or a mistaken step.`,
   'suspect-reading': (d) =>
     `The reading${clause(d, 'density', (x) => ` ${x}`)}${clause(d, 'logExposure', (x) => ` at log exposure ${x}`)} lies far from the curve${clause(d, 'residual', (x) => ` (by ${x})`)}${clause(d, 'expected', (x) => `, where about ${x} would fit`)}${slipClause(d)}. It was kept; read it again.`,
   'step-slip': (d) =>
@@ -118,6 +120,8 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     d['reason'] === 'no-density-rise'
       ? 'The densities are all but alike, so there is no curve. Check that the strip was exposed behind the tablet.'
       : 'No curve could be fitted to these readings. Read more steps, or choose another curve.',
+  'curve-preliminary': () =>
+    'This is a first curve with toe and shoulder, whether or not the readings ask for it: the part of the app that judges curves could not be loaded. Load the page again.',
   'fit-not-converged': () =>
     'The fit did not settle, so its figures are uncertain. Add readings, or choose a simpler curve.',
   'curve-not-monotone': () =>
