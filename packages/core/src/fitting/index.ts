@@ -2,7 +2,8 @@
  * The fitting room: least squares, models, uncertainty, smoothing, model choice.
  */
 export { akaikeCorrected } from './akaike-corrected.ts';
-export { asDrawn, asDrawnModel } from './as-drawn.ts';
+export { asDrawn } from './as-drawn.ts';
+export { asDrawnModel } from './as-drawn-model.ts';
 export type { DrawnCurve } from './as-drawn.ts';
 export { cholesky, choleskyInverse, choleskySolve } from './cholesky.ts';
 export { fDistributionUpperTail } from './f-distribution-upper-tail.ts';

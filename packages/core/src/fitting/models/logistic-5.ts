@@ -14,7 +14,7 @@
 import type { CurveModel, InnerParameters } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
 import { finiteRange, NARROWEST } from './finite-range.ts';
-import { softplus } from './softplus.ts';
+import { logOnePlus, softplus } from './softplus.ts';
 
 /** Beyond these bounds another value of the asymmetry changes the curve no more. */
 const LEAST_ASYMMETRY = 0.02;
@@ -75,6 +75,31 @@ const inner: InnerParameters = {
   },
 };
 
+/** Writes the derivatives at `x` to five places of `out` from `first` on, and returns the value. */
+function rowAt(x: number, p: ArrayLike<number>, out: Float64Array, first: number): number {
+  const minimum = p[0] as number;
+  if (x === -Infinity) {
+    out.fill(0, first, first + 5);
+    out[first] = 1;
+    return minimum;
+  }
+  const rise = (p[1] as number) - minimum;
+  const width = p[3] as number;
+  const a = p[4] as number;
+  const z = (x - (p[2] as number)) / width;
+  const e = Math.exp(-Math.abs(z));
+  const plus = (z < 0 ? -z : 0) + logOnePlus(e);
+  const share = Math.exp(-a * plus);
+  // d share / dz = a share s(-z)
+  const slope = (a * share * (z > 0 ? e : 1)) / (1 + e);
+  out[first] = 1 - share;
+  out[first + 1] = share;
+  out[first + 2] = (-rise * slope) / width;
+  out[first + 3] = (-rise * slope * z) / width;
+  out[first + 4] = -rise * share * plus;
+  return minimum + rise * share;
+}
+
 /**
  * Five parameters: minimumDensity, maximumDensity, centre (log exposure), width (log exposure),
  * asymmetry.
@@ -87,27 +112,9 @@ export const logistic5: CurveModel = {
     const rise = (p[1] as number) - (p[0] as number);
     return (p[0] as number) + rise * Math.exp(-(p[4] as number) * softplus(-z));
   },
-  derivatives(x, p, out) {
-    const minimum = p[0] as number;
-    if (x === -Infinity) {
-      out.fill(0);
-      out[0] = 1;
-      return minimum;
-    }
-    const rise = (p[1] as number) - minimum;
-    const width = p[3] as number;
-    const a = p[4] as number;
-    const z = (x - (p[2] as number)) / width;
-    const plus = softplus(-z);
-    const share = Math.exp(-a * plus);
-    // d share / dz = a share s(-z)
-    const slope = (a * share) / (1 + Math.exp(z));
-    out[0] = 1 - share;
-    out[1] = share;
-    out[2] = (-rise * slope) / width;
-    out[3] = (-rise * slope * z) / width;
-    out[4] = -rise * share * plus;
-    return minimum + rise * share;
+  derivatives: (x, p, out) => rowAt(x, p, out, 0),
+  derivativesAtAll(x, p, values, rows) {
+    for (let i = 0; i < x.length; i++) values[i] = rowAt(x[i] as number, p, rows, 5 * i);
   },
   start(x, y) {
     const sketch = curveSketch(x, y);

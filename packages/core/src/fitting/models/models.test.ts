@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { expectWithin } from '../../../../../test/within.ts';
-import { asDrawnModel } from '../as-drawn.ts';
+import { asDrawnModel } from '../as-drawn-model.ts';
 import { CURVE_MODELS, MODELS, modelByName } from '../model-by-name.ts';
 import type { CurveModel, Model } from '../model.ts';
 import { monotoneSmoothModel } from '../monotone-smooth-model.ts';

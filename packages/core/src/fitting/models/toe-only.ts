@@ -19,6 +19,26 @@ const inner = lastAsLogarithm(4, NARROWEST, (x) => {
   };
 });
 
+/** Writes the derivatives at `x` to four places of `out` from `first` on, and returns the value. */
+function rowAt(x: number, p: ArrayLike<number>, out: Float64Array, first: number): number {
+  const minimum = p[0] as number;
+  out[first] = 1;
+  if (x === -Infinity) {
+    out.fill(0, first + 1, first + 4);
+    return minimum;
+  }
+  const slope = p[1] as number;
+  const width = p[3] as number;
+  const z = (x - (p[2] as number)) / width;
+  const e = Math.exp(-Math.abs(z));
+  const plus = (z > 0 ? z : 0) + logOnePlus(e);
+  const s = (z > 0 ? 1 : e) / (1 + e);
+  out[first + 1] = width * plus;
+  out[first + 2] = -slope * s;
+  out[first + 3] = slope * (plus - z * s);
+  return minimum + slope * width * plus;
+}
+
 /**
  * Toe and straight part: minimumDensity, slope (density per log exposure), toeCentre (log
  * exposure), toeWidth (log exposure).
@@ -31,50 +51,9 @@ export const toeOnly: CurveModel = {
     const width = p[3] as number;
     return minimum + (p[1] as number) * width * softplus((x - (p[2] as number)) / width);
   },
-  derivatives(x, p, out) {
-    const minimum = p[0] as number;
-    const slope = p[1] as number;
-    const width = p[3] as number;
-    out[0] = 1;
-    if (x === -Infinity) {
-      out[1] = 0;
-      out[2] = 0;
-      out[3] = 0;
-      return minimum;
-    }
-    const z = (x - (p[2] as number)) / width;
-    const e = Math.exp(z > 0 ? -z : z);
-    const plus = (z > 0 ? z : 0) + logOnePlus(e);
-    const s = (z > 0 ? 1 : e) / (1 + e);
-    out[1] = width * plus;
-    out[2] = -slope * s;
-    out[3] = slope * (plus - z * s);
-    return minimum + slope * width * plus;
-  },
+  derivatives: (x, p, out) => rowAt(x, p, out, 0),
   derivativesAtAll(x, p, values, rows) {
-    const n = x.length;
-    const minimum = p[0] as number;
-    const slope = p[1] as number;
-    const centre = p[2] as number;
-    const width = p[3] as number;
-    const scale = 1 / width;
-    for (let i = 0, first = 0; i < n; i++, first += 4) {
-      const at = x[i] as number;
-      rows[first] = 1;
-      if (at === -Infinity) {
-        rows.fill(0, first + 1, first + 4);
-        values[i] = minimum;
-        continue;
-      }
-      const z = (at - centre) * scale;
-      const e = Math.exp(-Math.abs(z));
-      const plus = (z > 0 ? z : 0) + logOnePlus(e);
-      const s = (z > 0 ? 1 : e) / (1 + e);
-      rows[first + 1] = width * plus;
-      rows[first + 2] = -slope * s;
-      rows[first + 3] = slope * (plus - z * s);
-      values[i] = minimum + slope * width * plus;
-    }
+    for (let i = 0; i < x.length; i++) values[i] = rowAt(x[i] as number, p, rows, 4 * i);
   },
   start(x, y) {
     const sketch = curveSketch(x, y);

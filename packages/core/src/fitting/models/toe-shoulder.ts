@@ -81,6 +81,34 @@ const inner: InnerParameters = {
   },
 };
 
+/** Writes the derivatives at `x` to six places of `out` from `first` on, and returns the value. */
+function rowAt(x: number, p: ArrayLike<number>, out: Float64Array, first: number): number {
+  const minimum = p[0] as number;
+  out[first] = 1;
+  if (x === -Infinity) {
+    out.fill(0, first + 1, first + 6);
+    return minimum;
+  }
+  const slope = p[1] as number;
+  const wt = p[3] as number;
+  const ws = p[5] as number;
+  const zt = (x - (p[2] as number)) / wt;
+  const et = Math.exp(-Math.abs(zt));
+  const toe = (zt > 0 ? zt : 0) + logOnePlus(et);
+  const st = (zt > 0 ? 1 : et) / (1 + et);
+  const zs = (x - (p[4] as number)) / ws;
+  const es = Math.exp(-Math.abs(zs));
+  const shoulder = (zs > 0 ? zs : 0) + logOnePlus(es);
+  const ss = (zs > 0 ? 1 : es) / (1 + es);
+  const difference = wt * toe - ws * shoulder;
+  out[first + 1] = difference;
+  out[first + 2] = -slope * st;
+  out[first + 3] = slope * (toe - zt * st);
+  out[first + 4] = slope * ss;
+  out[first + 5] = -slope * (shoulder - zs * ss);
+  return minimum + slope * difference;
+}
+
 /**
  * Toe, straight part and shoulder: minimumDensity, slope (density per log exposure), toeCentre,
  * toeWidth, shoulderCentre, shoulderWidth (log exposure).
@@ -102,70 +130,9 @@ export const toeShoulder: CurveModel = {
     const shoulder = ws * softplus((x - (p[4] as number)) / ws);
     return (p[0] as number) + (p[1] as number) * (toe - shoulder);
   },
-  derivatives(x, p, out) {
-    const minimum = p[0] as number;
-    out[0] = 1;
-    if (x === -Infinity) {
-      out[1] = 0;
-      out[2] = 0;
-      out[3] = 0;
-      out[4] = 0;
-      out[5] = 0;
-      return minimum;
-    }
-    const slope = p[1] as number;
-    const wt = p[3] as number;
-    const ws = p[5] as number;
-    const zt = (x - (p[2] as number)) / wt;
-    const et = Math.exp(zt > 0 ? -zt : zt);
-    const toe = (zt > 0 ? zt : 0) + logOnePlus(et);
-    const st = (zt > 0 ? 1 : et) / (1 + et);
-    const zs = (x - (p[4] as number)) / ws;
-    const es = Math.exp(zs > 0 ? -zs : zs);
-    const shoulder = (zs > 0 ? zs : 0) + logOnePlus(es);
-    const ss = (zs > 0 ? 1 : es) / (1 + es);
-    const difference = wt * toe - ws * shoulder;
-    out[1] = difference;
-    out[2] = -slope * st;
-    out[3] = slope * (toe - zt * st);
-    out[4] = slope * ss;
-    out[5] = -slope * (shoulder - zs * ss);
-    return minimum + slope * difference;
-  },
+  derivatives: (x, p, out) => rowAt(x, p, out, 0),
   derivativesAtAll(x, p, values, rows) {
-    const n = x.length;
-    const minimum = p[0] as number;
-    const slope = p[1] as number;
-    const toeCentre = p[2] as number;
-    const wt = p[3] as number;
-    const shoulderCentre = p[4] as number;
-    const ws = p[5] as number;
-    const toeScale = 1 / wt;
-    const shoulderScale = 1 / ws;
-    for (let i = 0, first = 0; i < n; i++, first += 6) {
-      const at = x[i] as number;
-      rows[first] = 1;
-      if (at === -Infinity) {
-        rows.fill(0, first + 1, first + 6);
-        values[i] = minimum;
-        continue;
-      }
-      const zt = (at - toeCentre) * toeScale;
-      const et = Math.exp(-Math.abs(zt));
-      const toe = (zt > 0 ? zt : 0) + logOnePlus(et);
-      const st = (zt > 0 ? 1 : et) / (1 + et);
-      const zs = (at - shoulderCentre) * shoulderScale;
-      const es = Math.exp(-Math.abs(zs));
-      const shoulder = (zs > 0 ? zs : 0) + logOnePlus(es);
-      const ss = (zs > 0 ? 1 : es) / (1 + es);
-      const difference = wt * toe - ws * shoulder;
-      rows[first + 1] = difference;
-      rows[first + 2] = -slope * st;
-      rows[first + 3] = slope * (toe - zt * st);
-      rows[first + 4] = slope * ss;
-      rows[first + 5] = -slope * (shoulder - zs * ss);
-      values[i] = minimum + slope * difference;
-    }
+    for (let i = 0; i < x.length; i++) values[i] = rowAt(x[i] as number, p, rows, 6 * i);
   },
   start(x, y) {
     const sketch = curveSketch(x, y);
