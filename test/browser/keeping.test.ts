@@ -1,4 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import type { NotebookDocument } from '@wedgebook/notebook';
 import { describe, expect, it } from 'vitest';
 import { cellOf, textOf } from './chromium.ts';
@@ -113,6 +115,41 @@ describe('the notebook', () => {
     await alert.waitFor();
     expect(await textOf(alert)).toMatch(/nothing was changed/);
     expect(await page.getByLabel('Title of the notebook').inputValue()).toContain('Ferry');
+  });
+
+  it('refuses a file of 200 MB before it is read', async () => {
+    const { page } = app;
+    await page.evaluate(() => {
+      Blob.prototype.text = () => Promise.reject(new Error('it was read'));
+    });
+    const folder = mkdtempSync(path.join(tmpdir(), 'wedgebook-huge-'));
+    const file = path.join(folder, 'huge.json');
+    writeFileSync(file, '{');
+    truncateSync(file, 200e6);
+    await page.locator('input[type=file]').setInputFiles(file);
+    const alert = page.getByRole('alert');
+    await alert.waitFor();
+    expect(await textOf(alert)).toMatch(/nothing was changed.*huge\.json has 200 MB, more than/);
+    rmSync(folder, { recursive: true });
+  });
+
+  it('opens a damaged notebook, names the figures that cannot be, and puts usual ones there', async () => {
+    const { page } = app;
+    const { text } = await exported();
+    const saved = JSON.parse(text) as { document: NotebookDocument };
+    const plan = { ...saved.document.plan, celsius: 1e300 };
+    await choose(
+      'damaged.json',
+      JSON.stringify({ ...saved, document: { ...saved.document, plan } }),
+    );
+    await page.getByRole('button', { name: 'Replace' }).click();
+    const notice = page.getByRole('status').filter({ hasText: 'cannot be' });
+    await notice.waitFor();
+    expect(await textOf(notice)).toContain('plan.celsius');
+    await notice.getByRole('button').click();
+    await notice.waitFor({ state: 'detached' });
+    const mended = JSON.parse((await exported()).text) as { document: NotebookDocument };
+    expect(mended.document.plan.celsius).toBe(20);
   });
 
   it('takes strips from a CSV file into the notebook, as one step of undo', async () => {

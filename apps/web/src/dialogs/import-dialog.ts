@@ -34,8 +34,9 @@ export class ImportDialog extends LitElement {
   private readonly app = new AppController(this, ({ document }) => ({ document }));
 
   protected override render(): TemplateResult | typeof nothing {
-    const mine = this.app.value?.document;
-    if (mine === undefined) return nothing;
+    if (this.app.value === undefined) return nothing;
+    // As it is kept, with figures that cannot be: the file is compared with what would be changed.
+    const mine = this.app.app.store.state.document;
     const t = text.keeping;
     const comparison = compareDocuments(mine, this.incoming);
     const { lists, settings, alike } = comparison;
