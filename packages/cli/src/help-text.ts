@@ -230,8 +230,24 @@ With strips of your own paper: setting, seconds, split exposure, burning in.
   --timer S                          what the timer can be set to; 0.1 s unless given
   --test-strip N --step S            with a split: a strip for soft light, then one for hard
   --density-basis net|gross          90 % of the net (default) or gross maximum density
+
+With strips of your film: every zone of the subject through camera, film, bath, enlarger and paper to
+the print, with densities, lightness and gradient. Give --paper too, or
+
+  --film FILE, --film-strip NAME     the film; the strip, where the file holds several
+  --shadow D --highlight D           densities of the negative; the highlight prints as
+                                     --print-highlight D says
+  --grade G | --paper-scale S        a paper of that grade (2 unless given) or exposure scale
+  --shadow-zone Z                    zone of the negative's shadow; 3 unless given
+  --subject-range S                  stops of the subject; 7 unless given
+  --camera-flare F                   luminance ratio without flare over that with it; 1 for none
+  --enlarger-flare P                 stray light, % of the light through clear film; 0 unless given
+  --minutes M --dilution 1+n         the negative after a bath beside it as it is; also --celsius T,
+                                     --stain-kept F, --treated FILE with strips to fit the bath to,
+                                     --law, --response, as with treat
 ${NEGATIVE_HELP}${READING_OPTIONS}  --json
 
+Example: wedgebook print --film data/demo/film-strips.csv --film-strip "8 min" --shadow 0.3 --highlight 1.1
 Example: wedgebook print --seconds 12 --from-density 1.5 --to-density 1.9 --burn 1/2
 Example: wedgebook print --seconds 4 --test-strip 10
 `,

@@ -37,6 +37,16 @@ export const USAGE = {
   spotsNeeded: '--paper needs both --shadow D and --highlight D, densities of the negative',
   burnNeedsSplit:
     '--burn-soft and --burn-hard need strips with soft_seconds and hard_seconds in the file of --paper',
+  filmNeedsSpots: '--film needs both --shadow D and --highlight D, densities of the negative',
+  needsFilm: (name: string) => `--${name} needs --film FILE, strips of the film`,
+  needsMinutes: (name: string) => `--${name} needs --minutes M, the time in the bath`,
+  onePaperOnly: 'give one of --paper, --grade and --paper-scale',
+  gradeUnknown: (grade: number, grades: readonly number[]) =>
+    `--grade ${grade} is outside the table, which goes from ${Math.min(...grades)} to ${Math.max(...grades)}`,
+  whichFilmStrip: (name: string | null, strips: readonly string[]) =>
+    name === null
+      ? `the file of --film holds several strips; choose one with --film-strip: ${list(strips)}`
+      : `--film-strip ${name} is not there; there are ${list(strips)}`,
   needsPaper: (name: string) => `--${name} needs --paper FILE, strips of the paper`,
   noMap: 'no strip of the file gives an exposure scale, so that there is no map of settings',
   oddPatches:
@@ -319,6 +329,24 @@ export const PRINT_WORDS = {
   tableTitle: 'For the darkroom wall, seconds',
   tableColumns: ['step', 'light', 'area', 'stops', 'timer', 'in all', 'since the start'],
   step: { whole: 'expose', dodge: 'hold back', burn: 'burn in' },
+} as const;
+
+/** The tone chain, from subject to print. */
+export const CHAIN_WORDS = {
+  film: ['film strip', (zone: string) => `the negative's shadow placed on zone ${zone}`],
+  subject: ['subject range', 'stops'],
+  cameraFlare: ['camera flare', 'luminance ratio without it over that with it'],
+  light: ['Callier factor', 'of the enlarger'],
+  enlargerFlare: ['stray light', 'of the enlarger, against the light through clear film'],
+  paper: ['paper', (scale: string) => `exposure scale ${scale}`],
+  held: ['held', 'print density of the highlight'],
+  untreated: 'Zones in the print',
+  treated: 'Zones in the print, after the bath',
+  columns: ['zone', 'negative', 'as printed', 'print', 'L*', 'gradient'],
+  useful: (stops: string) => `${stops} stops of the subject part in the print`,
+  extrapolated: '* outside the readings of the film strip',
+  errors:
+    'Errors are those of both curves, with the shadow of the negative and the highlight of the print held; those of the bath are not counted. The gradient is print density by log luminance, of the whole chain.',
 } as const;
 
 /** The map of a paper, under its strips. */

@@ -1,18 +1,13 @@
 /**
  * The tone chain of the print: the negative's shadow is placed on a zone, flare of camera and
  * enlarger count, and both prints hold the highlight as wanted.
- *
- *   l_s = (zone - 5) log10 2          log luminance of the shadow; zone V is 0
- *   10^x_s = 10^h0 (10^l_s + r 10^l_max)    x_s from the film's curve, r camera flare over the highest
- *
- * The subject is taken to reach as far above zone V as below it.
  */
 import {
-  flareOfFactor,
   fourQuadrants,
   LOG_STOP,
-  logExposureAt,
+  placedSubject,
   printLogExposureFor,
+  toneErrorsOf,
   tonePrinter,
   usefulSubjectRange,
   zoneTones,
@@ -20,6 +15,7 @@ import {
   type FourQuadrants,
   type SubjectTone,
   type ToneChain,
+  type ToneErrors,
   type TreatmentEffect,
   type UsefulSubjectRange,
   type ZoneTone,
@@ -33,6 +29,8 @@ export interface ChainRow {
   readonly zones: readonly ZoneTone[];
   readonly range: UsefulSubjectRange;
   readonly follow: (logLuminance: number) => SubjectTone;
+  /** Standard errors of a tone. */
+  readonly errors: (tone: SubjectTone) => ToneErrors;
 }
 
 export type ChainView =
@@ -59,14 +57,8 @@ export function chainView(
   film: CharacteristicCurve,
   settings: ChainSettings,
 ): ChainView {
-  const shadowExposure = logExposureAt(film, view.spots.shadow);
-  if (shadowExposure === null) return { status: 'shadow-off-curve' };
-  const { shadowZone, subjectRangeStops, flareFactor } = settings;
-  const flare = flareOfFactor(10 ** (LOG_STOP * subjectRangeStops), flareFactor);
-  const top = 10 ** (0.5 * LOG_STOP * subjectRangeStops);
-  const shadow = 10 ** (LOG_STOP * (shadowZone - 5));
-  const logExposureAtZero = shadowExposure - Math.log10(shadow + flare * top);
-  const cameraFlareExposure = flare * top * 10 ** logExposureAtZero;
+  const placed = placedSubject(film, { ...settings, shadowDensity: view.spots.shadow });
+  if (placed === null) return { status: 'shadow-off-curve' };
   const rows = (['before', 'after'] as const).map((role): ChainRow | null => {
     const effect: TreatmentEffect = role === 'before' ? view.untreated : view.treated;
     const aim = { negativeDensity: view.spots.highlight, printDensity: view.wanted.highlight };
@@ -74,7 +66,7 @@ export function chainView(
     const printLogExposure = printLogExposureFor({ ...view.light, effect }, aim);
     if (printLogExposure === null) return null;
     const printing = { ...view.light, effect, printLogExposure };
-    const chain: ToneChain = { film, logExposureAtZero, cameraFlareExposure, printing };
+    const chain: ToneChain = { film, ...placed, printing };
     return {
       role,
       chain,
@@ -82,6 +74,10 @@ export function chainView(
       zones: zoneTones(chain),
       range: usefulSubjectRange(chain),
       follow: tonePrinter(chain),
+      errors: toneErrorsOf(chain, view.inUse.measured, {
+        negativeDensity: view.spots.shadow,
+        printDensity: view.wanted.highlight,
+      }),
     };
   });
   const found = rows.filter((row) => row !== null);

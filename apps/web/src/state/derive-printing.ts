@@ -26,6 +26,7 @@ import {
   USUAL_PAPER_WHITE,
   type Bounded,
   type Estimate,
+  type MeasuredPaper,
   type NegativePrinting,
   type PaperMap,
   type PrintPaper,
@@ -53,6 +54,8 @@ interface PaperInUse {
   readonly greatest: number;
   /** Whether the speeds of its settings are known, by strips of its own. */
   readonly ownStrips: boolean;
+  /** What its errors come from; null for a paper that was not measured. */
+  readonly measured: MeasuredPaper | null;
 }
 
 interface PrintTone {
@@ -311,7 +314,11 @@ function paperInUse(
     const at = paperAtSetting(own, place);
     const several = paper.source.kind === 'strips';
     return {
-      inUse: used(several ? `${paper.name}, ${at.setting}` : paper.name, place, at.paper, true),
+      inUse: used(several ? `${paper.name}, ${at.setting}` : paper.name, place, at.paper, {
+        kind: 'setting',
+        map: own,
+        position: place,
+      }),
       map: several ? own : grades,
     };
   }
@@ -320,18 +327,26 @@ function paperInUse(
   const band = paper === null ? plan.targetGrade : gradeBandOf(paper);
   const position = grades.settings.some((entry) => entry.position === band) ? band : null;
   const generated = generatedPaper(scale.exposureScale.value);
-  return { inUse: used(scale.label, position, generated, false), map: grades };
+  return { inUse: used(scale.label, position, generated, null), map: grades };
 }
 
 function used(
   label: string,
   position: number | null,
   paper: PrintPaper,
-  ownStrips: boolean,
+  measured: MeasuredPaper | null,
 ): PaperInUse {
   const { whiteDensity, netMaximum } = paperResponse(paper);
   const white = whiteDensity ?? USUAL_PAPER_WHITE;
-  return { label, position, paper, white, greatest: netMaximum, ownStrips };
+  return {
+    label,
+    position,
+    paper,
+    white,
+    greatest: netMaximum,
+    ownStrips: measured !== null,
+    measured,
+  };
 }
 
 function gradeBandOf({ source }: Paper): number | null {

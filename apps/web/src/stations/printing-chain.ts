@@ -5,17 +5,25 @@ import {
   layoutZoneLadder,
   type QuadrantTone,
 } from '@wedgebook/charts';
-import { displayGrey, LOG_STOP, zoneName, type SubjectTone } from '@wedgebook/core';
-import type { Printing } from '@wedgebook/notebook';
+import {
+  displayGrey,
+  LOG_STOP,
+  zoneName,
+  type SubjectTone,
+  type ToneErrors,
+} from '@wedgebook/core';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
+import { framedTable, headRow } from '../parts/framed-table.ts';
+import { estimate, noticeStyles } from '../parts/notices.ts';
 import type { SceneLayout } from '../parts/scene-chart.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { chainView, type ChainRow } from '../state/derive-chain.ts';
 import type { PrintingView } from '../state/derive-printing.ts';
 import { memo } from '../state/memo.ts';
+import { setPrinting } from '../state/set-printing.ts';
 import { chain as words } from '../text/chain.ts';
 import '../parts/number-field.ts';
 import '../parts/scene-chart.ts';
@@ -30,6 +38,7 @@ const STAGES = ['cameraFlare', 'film', 'treatment', 'light', 'enlargerFlare', 'p
 export class ChainPart extends LitElement {
   static override styles = [
     sharedStyles,
+    noticeStyles,
     css`
       .parts {
         display: grid;
@@ -104,6 +113,7 @@ export class ChainPart extends LitElement {
                 ${view.rows.map((row) => html`<p>${words.range(words[row.role], row.range)}</p>`)}
                 <h3>${words.ladder}</h3>
                 <wb-chart id="chain-zones" .layout=${this.#ladder(view.rows, grey)}></wb-chart>
+                ${zonesTemplate(view.rows)}
               </div>
             </div>`
           : html`<p class="wrong">${words[view.status]}</p>`
@@ -132,7 +142,7 @@ export class ChainPart extends LitElement {
         .step=${0.25}
         .decimals=${2}
         @wb-value=${({ detail }: CustomEvent<number>) => {
-          this.set({ cameraFlareFactor: detail }, 'flare');
+          setPrinting(this.app.app, { cameraFlareFactor: detail }, 'flare');
         }}
       ></wb-number>
       <wb-number
@@ -151,14 +161,6 @@ export class ChainPart extends LitElement {
         }}
       ></wb-number>
     </div>`;
-  }
-
-  private set(changes: Partial<Printing>, gesture: string): void {
-    this.app.app.store.dispatch({
-      type: 'printing/set',
-      changes,
-      mergeKey: `printing ${gesture}`,
-    });
   }
 }
 
@@ -202,42 +204,85 @@ function ladderOf(rows: readonly ChainRow[], grey: boolean): SceneLayout {
 }
 
 function gradientsTemplate(rows: readonly ChainRow[], zone: number): TemplateResult {
-  const tones = rows.map((row) => row.follow(LOG_STOP * (zone - 5)));
-  const cells = (pick: (tone: SubjectTone) => string) =>
-    tones.map((tone) => html`<td class="number">${pick(tone)}</td>`);
-  return html`<table id="gradients">
-      <caption class="visually-hidden">
-        ${words.table}
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">${words.table}</th>
-          ${rows.map(({ role }) => html`<th scope="col" class="number">${words[role]}</th>`)}
+  const tones = rows.map((row) => {
+    const tone = row.follow(LOG_STOP * (zone - 5));
+    return { tone, errors: row.errors(tone) };
+  });
+  const line = (
+    name: string,
+    cell: (tone: SubjectTone, errors: ToneErrors) => string | TemplateResult,
+  ): TemplateResult =>
+    html`<tr>
+      <th scope="row">${name}</th>
+      ${tones.map(({ tone, errors }) => html`<td class="number">${cell(tone, errors)}</td>`)}
+    </tr>`;
+  return html`${framedTable({
+    label: words.table,
+    id: 'gradients',
+    head: headRow(
+      [words.table],
+      rows.map(({ role }) => words[role]),
+    ),
+    body: [
+      ...STAGES.map((stage) =>
+        line(words.stages[stage], ({ gradients }) => formatNumber(gradients[stage], 2)),
+      ),
+      line(words.product, ({ toneGradient }) => formatNumber(toneGradient, 2)),
+      line(words.onNegative, ({ negativeDensity }, errors) =>
+        estimate({ value: negativeDensity, standardError: errors.negativeDensity }, 2),
+      ),
+      line(words.reaches, ({ printDensity }, errors) =>
+        estimate({ value: printDensity, standardError: errors.printDensity }, 2),
+      ),
+      line(words.lightness, ({ lightness }, errors) =>
+        estimate({ value: lightness, standardError: errors.lightness }, 1),
+      ),
+    ],
+  })}
+  ${tones.some(({ tone }) => tone.extrapolated) ? html`<p class="quiet small">${words.extrapolated}</p>` : nothing}`;
+}
+
+/** Every zone with its densities, for each print. */
+function zonesTemplate(rows: readonly ChainRow[]): TemplateResult {
+  const cells = ({ zones, errors }: ChainRow, index: number): TemplateResult => {
+    const tone = zones[index];
+    if (tone === undefined) return html``;
+    const error = errors(tone);
+    const shown = [
+      estimate({ value: tone.negativeDensity, standardError: error.negativeDensity }, 2),
+      estimate({ value: tone.printDensity, standardError: error.printDensity }, 2),
+      estimate({ value: tone.lightness, standardError: error.lightness }, 1),
+      formatNumber(tone.toneGradient, 2),
+    ];
+    return html`${shown.map((cell) => html`<td class="number">${cell}</td>`)}`;
+  };
+  const columns = [words.onNegative, words.reaches, words.lightness, words.gradient];
+  return html`<details>
+    <summary>${words.zoneTable}</summary>
+    ${framedTable({
+      label: words.zoneTable,
+      id: 'zones',
+      head: html`<tr>
+          <th scope="col" rowspan="2">${words.zone}</th>
+          ${rows.map(
+            ({ role }) => html`<th scope="colgroup" colspan="4" class="number">${words[role]}</th>`,
+          )}
         </tr>
-      </thead>
-      <tbody>
-        ${STAGES.map(
-          (stage) =>
-            html`<tr>
-              <th scope="row">${words.stages[stage]}</th>
-              ${cells(({ gradients }) => formatNumber(gradients[stage], 2))}
-            </tr>`,
-        )}
         <tr>
-          <th scope="row">${words.product}</th>
-          ${cells(({ toneGradient }) => formatNumber(toneGradient, 2))}
-        </tr>
-        <tr>
-          <th scope="row">${words.reaches}</th>
-          ${cells(({ printDensity }) => formatNumber(printDensity, 2))}
-        </tr>
-        <tr>
-          <th scope="row">${words.lightness}</th>
-          ${cells(({ lightness }) => formatNumber(lightness, 0))}
-        </tr>
-      </tbody>
-    </table>
-    ${tones.some(({ extrapolated }) => extrapolated) ? html`<p class="quiet small">${words.extrapolated}</p>` : nothing}`;
+          ${rows.map(() =>
+            columns.map((column) => html`<th scope="col" class="number">${column}</th>`),
+          )}
+        </tr>`,
+      body: ZONES.map(
+        (zone, index) =>
+          html`<tr>
+            <th scope="row">${zoneName(zone)}</th>
+            ${rows.map((row) => cells(row, index))}
+          </tr>`,
+      ),
+    })}
+    <p class="quiet small">${words.errorsFrom}</p>
+  </details>`;
 }
 
 declare global {

@@ -12,10 +12,12 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
 import { estimate, noticeStyles, sourceMark } from '../parts/notices.ts';
+import { framedTable, headRow } from '../parts/framed-table.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import type { PrintingView } from '../state/derive-printing.ts';
 import type { SplitSeconds, SplitView } from '../state/derive-split.ts';
+import { setPrinting } from '../state/set-printing.ts';
 import { split as words } from '../text/split.ts';
 import '../parts/number-field.ts';
 
@@ -98,41 +100,31 @@ export class SplitPart extends LitElement {
       [words.before, split.before],
       [words.after, split.after],
     ] as const;
-    return html`<div class="scroll" tabindex="0" role="group" aria-label=${words.table}>
-      <table id="split">
-        <caption class="visually-hidden">
-          ${words.table}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">${words.negative}</th>
-            <th scope="col" class="number">${words.soft}</th>
-            <th scope="col" class="number">${words.hard}</th>
-            <th scope="col" class="number">${words.ratio}</th>
-            <th scope="col" class="number">${words.scale}</th>
-            <th scope="col"><span class="visually-hidden">${words.take}</span></th>
-          </tr>
-        </thead>
-        <tbody>
-          ${rows.map(([name, one]) => {
-            if (one.status !== 'ok') return nothing;
-            const seconds = split.seconds(one);
-            return html`<tr>
-              <th scope="row">${name}</th>
-              <td class="number">
-                ${seconds === null ? html`<span class="quiet">${words.noTimes}</span>` : estimate(seconds.soft, 1)}
-              </td>
-              <td class="number">${estimate(seconds?.hard, 1)}</td>
-              <td class="number">
-                ${one.hardOverSoftStops.standardError === null ? words.signed(one.hardOverSoftStops.value) : estimate(one.hardOverSoftStops, 2)}
-              </td>
-              <td class="number">${formatNumber(100 * one.exposureScale, 0)}</td>
-              <td>${seconds === null ? nothing : this.takeTemplate(seconds, printing)}</td>
-            </tr>`;
-          })}
-        </tbody>
-      </table>
-    </div>`;
+    return framedTable({
+      label: words.table,
+      id: 'split',
+      head: headRow(
+        [words.negative],
+        [words.soft, words.hard, words.ratio, words.scale],
+        html`<th scope="col"><span class="visually-hidden">${words.take}</span></th>`,
+      ),
+      body: rows.map(([name, one]) => {
+        if (one.status !== 'ok') return nothing;
+        const seconds = split.seconds(one);
+        return html`<tr>
+          <th scope="row">${name}</th>
+          <td class="number">
+            ${seconds === null ? html`<span class="quiet">${words.noTimes}</span>` : estimate(seconds.soft, 1)}
+          </td>
+          <td class="number">${estimate(seconds?.hard, 1)}</td>
+          <td class="number">
+            ${one.hardOverSoftStops.standardError === null ? words.signed(one.hardOverSoftStops.value) : estimate(one.hardOverSoftStops, 2)}
+          </td>
+          <td class="number">${formatNumber(100 * one.exposureScale, 0)}</td>
+          <td>${seconds === null ? nothing : this.takeTemplate(seconds, printing)}</td>
+        </tr>`;
+      }),
+    });
   }
 
   private takeTemplate({ soft, hard }: SplitSeconds, printing: Printing): TemplateResult {
@@ -174,37 +166,25 @@ export class SplitPart extends LitElement {
           this.step = step;
         },
       })}
-      <div class="scroll" tabindex="0" role="group" aria-label=${words.testTable}>
-        <table>
-          <caption class="visually-hidden">
-            ${words.testTable}
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">${words.patches}</th>
-              ${plan.soft.map((_, i) => html`<th scope="col" class="number">${i + 1}</th>`)}
-            </tr>
-          </thead>
-          <tbody>
-            <tr>
-              <th scope="row">${words.softStrip}</th>
-              ${cells(plan.soft)}
-            </tr>
-            <tr>
-              <th scope="row">${words.hardStrip(formatNumber(plan.hard.softSeconds, 1))}</th>
-              ${cells(plan.hard.patches)}
-            </tr>
-          </tbody>
-        </table>
-      </div>`;
+      ${framedTable({
+        label: words.testTable,
+        head: headRow(
+          [words.patches],
+          plan.soft.map((_, i) => String(i + 1)),
+        ),
+        body: html`<tr>
+            <th scope="row">${words.softStrip}</th>
+            ${cells(plan.soft)}
+          </tr>
+          <tr>
+            <th scope="row">${words.hardStrip(formatNumber(plan.hard.softSeconds, 1))}</th>
+            ${cells(plan.hard.patches)}
+          </tr>`,
+      })}`;
   }
 
   private set(changes: Partial<Printing>, gesture = ''): void {
-    this.app.app.store.dispatch({
-      type: 'printing/set',
-      changes,
-      ...(gesture === '' ? {} : { mergeKey: `printing ${gesture}` }),
-    });
+    setPrinting(this.app.app, changes, gesture);
   }
 }
 
@@ -225,32 +205,20 @@ function perStopTemplate(
   const names = [words.highlight, words.middle, words.shadow];
   return html`<h3>${words.perStopTitle}</h3>
     <p>${words.governs(shown[0]?.softShare ?? 0, shown[2]?.softShare ?? 0)}</p>
-    <div class="scroll" tabindex="0" role="group" aria-label=${words.perStopTable}>
-      <table id="per-stop">
-        <caption class="visually-hidden">
-          ${words.perStopTable}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">${words.tone}</th>
-            <th scope="col" class="number">${words.prints}</th>
-            <th scope="col" class="number">${words.softStop}</th>
-            <th scope="col" class="number">${words.hardStop}</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${shown.map(
-            ({ printDensity, perStop }, i) =>
-              html`<tr>
-                <th scope="row">${names[i]}</th>
-                <td class="number">${formatNumber(printDensity, 2)}</td>
-                <td class="number">${words.signed(perStop.soft)}</td>
-                <td class="number">${words.signed(perStop.hard)}</td>
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>`;
+    ${framedTable({
+      label: words.perStopTable,
+      id: 'per-stop',
+      head: headRow([words.tone], [words.prints, words.softStop, words.hardStop]),
+      body: shown.map(
+        ({ printDensity, perStop }, i) =>
+          html`<tr>
+            <th scope="row">${names[i]}</th>
+            <td class="number">${formatNumber(printDensity, 2)}</td>
+            <td class="number">${words.signed(perStop.soft)}</td>
+            <td class="number">${words.signed(perStop.hard)}</td>
+          </tr>`,
+      ),
+    })}`;
 }
 
 declare global {

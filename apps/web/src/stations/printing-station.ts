@@ -8,10 +8,12 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
 import { estimate, noticeStyles, warningList } from '../parts/notices.ts';
+import { framedTable, headRow } from '../parts/framed-table.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { printingView, type PrintingView, type PrintRow } from '../state/derive-printing.ts';
 import { splitView } from '../state/derive-split.ts';
+import { setPrinting } from '../state/set-printing.ts';
 import { memo } from '../state/memo.ts';
 import { printing as words } from '../text/printing.ts';
 import '../parts/number-field.ts';
@@ -153,11 +155,7 @@ export class PrintingStation extends LitElement {
   }
 
   private set(changes: Partial<Printing>, gesture = ''): void {
-    this.app.app.store.dispatch({
-      type: 'printing/set',
-      changes,
-      ...(gesture === '' ? {} : { mergeKey: `printing ${gesture}` }),
-    });
+    setPrinting(this.app.app, changes, gesture);
   }
 }
 
@@ -165,44 +163,33 @@ function rowsTemplate(rows: readonly PrintRow[]): TemplateResult | typeof nothin
   if (rows.length === 0) return nothing;
   const tone = ({ printDensity, lightness }: PrintRow['shadow']) =>
     html`${formatNumber(printDensity, 2)}<small>${words.lightnessOf(lightness)}</small>`;
-  return html`<div class="scroll" tabindex="0" role="group" aria-label=${words.table}>
-    <table id="prints">
-      <caption class="visually-hidden">
-        ${words.table}
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">${words.print}</th>
-          <th scope="col">${words.on}</th>
-          <th scope="col" class="number">${words.exposureHead}</th>
-          <th scope="col" class="number">${words.seconds}</th>
-          <th scope="col" class="number">${words.highlightHead}</th>
-          <th scope="col" class="number">${words.shadowHead}</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${rows.map(
-          (row) =>
-            html`<tr>
-              <th scope="row">${words.rowName(row)}</th>
-              <td>${row.setting}</td>
-              <td class="number">
-                ${
-                  row.stops === null
-                    ? html`<span class="quiet">${words.noSpeed}</span>`
-                    : row.stops.standardError === null
-                      ? formatSigned(row.stops.value, 2)
-                      : estimate(row.stops, 2)
-                }
-              </td>
-              <td class="number">${estimate(row.seconds, 1)}</td>
-              <td class="number">${tone(row.highlight)}</td>
-              <td class="number">${tone(row.shadow)}</td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>
-  </div>`;
+  return framedTable({
+    label: words.table,
+    id: 'prints',
+    head: headRow(
+      [words.print, words.on],
+      [words.exposureHead, words.seconds, words.highlightHead, words.shadowHead],
+    ),
+    body: rows.map(
+      (row) =>
+        html`<tr>
+          <th scope="row">${words.rowName(row)}</th>
+          <td>${row.setting}</td>
+          <td class="number">
+            ${
+              row.stops === null
+                ? html`<span class="quiet">${words.noSpeed}</span>`
+                : row.stops.standardError === null
+                  ? formatSigned(row.stops.value, 2)
+                  : estimate(row.stops, 2)
+            }
+          </td>
+          <td class="number">${estimate(row.seconds, 1)}</td>
+          <td class="number">${tone(row.highlight)}</td>
+          <td class="number">${tone(row.shadow)}</td>
+        </tr>`,
+    ),
+  });
 }
 
 /** Every sixth tone is enough to read. */
@@ -216,39 +203,32 @@ function sameTemplate({ same }: PrintingView): TemplateResult {
   const rows = same.tones.filter((_, i) => i % EVERY === 0);
   return html`<h3>${words.sameTitle}</h3>
     <p>${words.same(same)}</p>
-    <div class="scroll" tabindex="0" role="group" aria-label=${words.sameTable}>
-      <table id="same">
-        <caption class="visually-hidden">
-          ${words.sameTable}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col" rowspan="2">${words.negative}</th>
-            <th scope="colgroup" colspan="2" class="number">${words.print}</th>
-            <th scope="colgroup" colspan="2" class="number">${words.separation}</th>
-          </tr>
-          <tr>
-            ${[0, 1].map(
-              () =>
-                html`<th scope="col" class="number">${words.before}</th>
-                  <th scope="col" class="number">${words.after}</th>`,
-            )}
-          </tr>
-        </thead>
-        <tbody>
-          ${rows.map(
-            (tone) =>
-              html`<tr>
-                <th scope="row">${formatNumber(tone.negativeDensity, 2)}</th>
-                <td class="number">${formatNumber(tone.printBefore, 2)}</td>
-                <td class="number">${formatNumber(tone.printAfter, 2)}</td>
-                <td class="number">${formatNumber(tone.separationBefore / 10, 1)}</td>
-                <td class="number">${formatNumber(tone.separationAfter / 10, 1)}</td>
-              </tr>`,
+    ${framedTable({
+      label: words.sameTable,
+      id: 'same',
+      head: html`<tr>
+          <th scope="col" rowspan="2">${words.negative}</th>
+          <th scope="colgroup" colspan="2" class="number">${words.print}</th>
+          <th scope="colgroup" colspan="2" class="number">${words.separation}</th>
+        </tr>
+        <tr>
+          ${[0, 1].map(
+            () =>
+              html`<th scope="col" class="number">${words.before}</th>
+                <th scope="col" class="number">${words.after}</th>`,
           )}
-        </tbody>
-      </table>
-    </div>`;
+        </tr>`,
+      body: rows.map(
+        (tone) =>
+          html`<tr>
+            <th scope="row">${formatNumber(tone.negativeDensity, 2)}</th>
+            <td class="number">${formatNumber(tone.printBefore, 2)}</td>
+            <td class="number">${formatNumber(tone.printAfter, 2)}</td>
+            <td class="number">${formatNumber(tone.separationBefore / 10, 1)}</td>
+            <td class="number">${formatNumber(tone.separationAfter / 10, 1)}</td>
+          </tr>`,
+      ),
+    })}`;
 }
 
 declare global {

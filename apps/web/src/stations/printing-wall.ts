@@ -19,11 +19,13 @@ import { repeat } from 'lit/directives/repeat.js';
 import { live } from 'lit/directives/live.js';
 import { choiceOnly } from '../parts/fields.ts';
 import { noticeStyles } from '../parts/notices.ts';
+import { framedTable, headRow } from '../parts/framed-table.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { exposuresOf, toneOf } from '../state/derive-areas.ts';
 import type { PrintingView } from '../state/derive-printing.ts';
 import type { SplitView } from '../state/derive-split.ts';
+import { setPrinting } from '../state/set-printing.ts';
 import { wall as words } from '../text/wall.ts';
 import { newId } from '../worksheet/new-entries.ts';
 import '../parts/number-field.ts';
@@ -314,11 +316,7 @@ export class WallPart extends LitElement {
   }
 
   private set(changes: Partial<Printing>, gesture = ''): void {
-    this.app.app.store.dispatch({
-      type: 'printing/set',
-      changes,
-      ...(gesture === '' ? {} : { mergeKey: `printing ${gesture}` }),
-    });
+    setPrinting(this.app.app, changes, gesture);
   }
 }
 
@@ -341,34 +339,21 @@ function stepsTemplate(
   );
   const steps = darkroomTable(exposures, changes);
   return html`<p>${words.says}</p>
-    <div class="scroll" tabindex="0" role="group" aria-label=${words.table}>
-      <table id="wall">
-        <caption class="visually-hidden">
-          ${words.table}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">${words.light}</th>
-            <th scope="col">${words.step}</th>
-            <th scope="col" class="number">${words.timer}</th>
-            <th scope="col" class="number">${words.exact}</th>
-            <th scope="col" class="number">${words.total}</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${steps.map(
-            (step) =>
-              html`<tr>
-                <td>${words.lights[step.light as PrintArea['light']]}</td>
-                <th scope="row">${words.doWhat(step)}</th>
-                <td class="number timer">${formatNumber(step.timerSeconds, 1)}</td>
-                <td class="number">${formatNumber(step.seconds, 2)}</td>
-                <td class="number">${formatNumber(step.cumulativeSeconds, 1)}</td>
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>`;
+    ${framedTable({
+      label: words.table,
+      id: 'wall',
+      head: headRow([words.light, words.step], [words.timer, words.exact, words.total]),
+      body: steps.map(
+        (step) =>
+          html`<tr>
+            <td>${words.lights[step.light as PrintArea['light']]}</td>
+            <th scope="row">${words.doWhat(step)}</th>
+            <td class="number timer">${formatNumber(step.timerSeconds, 1)}</td>
+            <td class="number">${formatNumber(step.seconds, 2)}</td>
+            <td class="number">${formatNumber(step.cumulativeSeconds, 1)}</td>
+          </tr>`,
+      ),
+    })}`;
 }
 
 declare global {

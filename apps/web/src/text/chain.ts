@@ -46,7 +46,13 @@ export const chain = {
     paper: 'paper',
   },
   product: 'subject to print, all multiplied',
+  onNegative: 'negative density',
   reaches: 'print density',
+  gradient: 'gradient',
+  zone: 'Zone',
+  zoneTable: 'Every zone in figures',
+  errorsFrom:
+    'Errors come from the curves of film and paper, with the shadow of the negative and the highlight of the print held; those of the bath are not counted. The gradient is that of the whole chain, print density by log luminance.',
   lightness: 'lightness L*',
   extrapolated: 'Outside the readings of the film strip.',
   gradients: (tone: SubjectTone) => tone.gradients,

@@ -11,6 +11,10 @@ import {
   type TestStripPatch,
 } from '@wedgebook/core';
 import type { Arguments } from '../input/arguments.ts';
+import { chainJson, chainText } from '../output/chain-output.ts';
+import { paperOfStrips } from '../printing/paper-of-strips.ts';
+import { CHAIN_OPTIONS, FILM_ONLY, toneChainOf } from '../printing/tone-chain-of.ts';
+import { fileName } from '../input/read-file.ts';
 import { factList } from '../output/aligned-table.ts';
 import { fixed, significant } from '../output/figures.ts';
 import { patchTable, printOnPaperJson, printOnPaperText } from '../output/print-text.ts';
@@ -36,6 +40,7 @@ export const print: Verb = {
     ...STRIP_OPTIONS,
     ...GRADE_OPTIONS,
     ...NEGATIVE_OPTIONS,
+    ...CHAIN_OPTIONS,
     'density-basis': { type: 'string' },
     'base-fog': { type: 'string' },
     'reading-error': { type: 'string' },
@@ -68,9 +73,16 @@ export const print: Verb = {
   run: (given, io) => {
     if (given.positionals.length > 0) throw new UsageError(USAGE.noFile);
     const paperFile = given.text('paper');
+    const withFilm = given.has('film');
+    if (!withFilm) {
+      const idle = FILM_ONLY.find((name) => given.has(name));
+      if (idle !== undefined) throw new UsageError(USAGE.needsFilm(idle));
+    }
+    if (paperFile === '-' && given.text('film') === '-') throw new UsageError(USAGE.stdinTwice);
     if (paperFile !== undefined) return onPaper(paperFile, given, io);
-    const idle = PAPER_ONLY.find((name) => given.has(name));
+    const idle = PAPER_ONLY.find((name) => given.has(name) && !(withFilm && SPOTS.has(name)));
     if (idle !== undefined) throw new UsageError(USAGE.needsPaper(idle));
+    if (withFilm) return onFilm(given, io);
     const first = given.number('seconds', 0.01, 100_000);
     const flashed = flashedScale(given);
     if (first === undefined && flashed === null) {
@@ -113,6 +125,9 @@ export const print: Verb = {
   },
 };
 
+/** What a film needs too. */
+const SPOTS: ReadonlySet<string> = new Set(['shadow', 'highlight', 'print-highlight']);
+
 /** Options that mean nothing without a paper. */
 const PAPER_ONLY = [
   'shadow',
@@ -130,17 +145,39 @@ const PAPER_ONLY = [
 async function onPaper(paperFile: string, given: Arguments, io: CommandIo): Promise<Outcome> {
   const { papers, warnings } = await measuredPapers(paperFile, given, io, gradeTableOf(given));
   const print = printOnPaper(given, papers, paperFile);
+  const chain = given.has('film')
+    ? await toneChainOf(given, io, gradeTableOf(given), {
+        print,
+        ...paperOfStrips(papers, fileName(paperFile)),
+      })
+    : null;
   const shown = shownWarnings(
     warnings,
     print.warnings,
+    chain?.warnings ?? [],
     ...papers.map(({ fitted, measures }) => [
       ...fitted.warnings,
       ...(measures?.warnings ?? []).filter(({ code }) => code !== 'exposure-relative'),
     ]),
   );
   return {
-    json: { ...printOnPaperJson(print), warnings: shown },
-    text: () => `${printOnPaperText(print)}${warningLines(shown)}`,
+    json: {
+      ...printOnPaperJson(print),
+      ...(chain !== null && { toneChain: chainJson(chain) }),
+      warnings: shown,
+    },
+    text: () =>
+      `${printOnPaperText(print)}${chain === null ? '' : `\n${chainText(chain)}`}${warningLines(shown)}`,
+  };
+}
+
+/** The chain alone, on the paper of a grade or a scale. */
+async function onFilm(given: Arguments, io: CommandIo): Promise<Outcome> {
+  const chain = await toneChainOf(given, io, gradeTableOf(given), null);
+  const shown = shownWarnings(chain.warnings);
+  return {
+    json: { toneChain: chainJson(chain), warnings: shown },
+    text: () => `${chainText(chain)}${warningLines(shown)}`,
   };
 }
 

@@ -222,7 +222,8 @@ interface FittedSource {
   readonly warnings: readonly Warning[];
 }
 
-async function fittedModel(
+/** A bath fitted to the treated strips of a file. */
+export async function fittedModel(
   file: string,
   held: HeldResponse,
   given: Arguments,

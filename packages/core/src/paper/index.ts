@@ -35,6 +35,7 @@ export {
 export {
   paperAtSetting,
   paperForSetting,
+  heldToneError,
   toneAtSetting,
   toneDifferenceError,
   type PaperSetting,

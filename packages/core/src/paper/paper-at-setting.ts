@@ -124,6 +124,34 @@ export function toneAtSetting(map: PaperMap, position: number, logExposure: numb
 }
 
 /**
+ * Standard error of the print density at one exposure where the print is timed by another tone: the
+ * exposure is such that the tone at `heldLogExposure` prints as it was found to, by a test strip.
+ *
+ *   dD = dD(x) - G(x) / G(x_held) dD(x_held)
+ *
+ * @param map - a map from strips
+ * @param position - number of the setting
+ * @param logExposure - of the tone, in the unit of the strips
+ * @param heldLogExposure - of the tone that is held
+ * @returns reflection density; null without an error model, or where the paper is level at the held tone
+ * @throws as `toneAtSetting`
+ */
+export function heldToneError(
+  map: PaperMap,
+  position: number,
+  logExposure: number,
+  heldLogExposure: number,
+): number | null {
+  const tone = strippedTone(map, position, logExposure, false);
+  const held = strippedTone(map, position, heldLogExposure, false);
+  if (!(held.gradient > 0)) return null;
+  return errorOver(map, (c, k) => {
+    const [there, anchor] = [tone.byStrip(c, k), held.byStrip(c, k)];
+    return there && anchor ? plus(there, anchor, -tone.gradient / held.gradient) : there;
+  });
+}
+
+/**
  * Standard error of the log exposure that prints the tone standing at `logExposure`, or of the
  * distance between two such, in which the errors that they share fall out.
  *

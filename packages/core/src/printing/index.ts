@@ -21,6 +21,13 @@ export {
   type SplitExposure,
   type ToneAim,
 } from './variable-contrast/split-exposure.ts';
+export { placedSubject, type ShadowPlacement } from './placed-chain.ts';
+export {
+  toneErrorsOf,
+  type HeldTones,
+  type MeasuredPaper,
+  type ToneErrors,
+} from './tone-errors.ts';
 export {
   negativePrinter,
   printDensityOf,

@@ -327,6 +327,22 @@ export const inputFault = {
       'Give strips from paper white to full black, each with its setting, or with soft_seconds and hard_seconds',
     ),
 
+  filmNotFitted: (place: Place, strip: string) =>
+    new InputError(
+      'film-not-fitted',
+      place,
+      `the readings of strip ${shown(strip)} hold no curve`,
+      'Give a strip of more steps, from base + fog upwards, or name another with --film-strip',
+    ),
+
+  shadowOffCurve: (place: Place, density: number, [low, high]: readonly [number, number]) =>
+    new InputError(
+      'shadow-off-curve',
+      place,
+      `the film does not reach the density ${density.toFixed(2)} of the shadow`,
+      `Its readings go from ${low.toFixed(2)} to ${high.toFixed(2)}: give --shadow as a density with base + fog, of this film`,
+    ),
+
   tonesRefused: (
     place: Place,
     refusal:
