@@ -370,13 +370,14 @@ export class WedgebookApp extends LitElement {
     }
   }
 
-  /** Strips from a file of readings join the notebook, as one step of undo. */
-  private addReadings({ strips, tablets }: NotebookDocument, file: string): void {
+  /** Strips from a file of readings, and the paper that they make, join the notebook, as one step of undo. */
+  private addReadings({ strips, tablets, papers }: NotebookDocument, file: string): void {
     this.app.store.dispatch({
       type: 'several',
       commands: [
         ...tablets.map((entry) => ({ type: 'tablet/add', entry }) as const),
         ...strips.map((entry) => ({ type: 'strip/add', entry }) as const),
+        ...papers.map((entry) => ({ type: 'paper/add', entry }) as const),
       ],
     });
     this.app.session.set({

@@ -65,7 +65,11 @@ export async function readChosenFile(file: File, ask = false): Promise<ReadFile>
     ? await readTable(content, file.name, ask)
     : { ...readCgats(content, file.name), remembered: false };
   if (read === null) return { kind: 'nothing' };
-  const made = documentFromStrips(read.strips, { makeId: newId, tabletId: 'nominal-21' });
+  const made = documentFromStrips(read.strips, {
+    makeId: newId,
+    tabletId: 'nominal-21',
+    paperName: file.name.replace(/\.[^.]*$/, ''),
+  });
   const exposureAssumed = read.strips.some(
     (strip) =>
       strip.exposureStated !== true &&

@@ -212,12 +212,13 @@ function notebookText(
   requireSource(readings, options);
   const { strips, warnings } = readings;
   const { logExposure, sourceLogExposure } = options.exposure;
-  const counts = { strip: 0, tablet: 0 };
+  const counts = { strip: 0, tablet: 0, paper: 0 };
   // Exposures are resolved once, so that a step outside its tablet is told before it is stored.
   const exposed = strips.map((strip) => curveReadingsOf(strip, options.exposure, 0));
   const tabletId = given.text('tablet');
   const made = documentFromStrips(strips, {
     title: given.text('title') ?? CONVERT_WORDS.title(fileName(file)),
+    paperName: fileName(file),
     makeId: (kind) => `${kind}-${(counts[kind] += 1)}`,
     ...(logExposure !== undefined && { logExposure }),
     ...(sourceLogExposure !== undefined && { sourceLogExposure }),

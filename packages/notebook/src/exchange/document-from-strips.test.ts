@@ -3,9 +3,12 @@ import { notebookFromText, notebookToText } from '../saving/save-notebook.ts';
 import { stripReadings } from '../document/strip-readings.ts';
 import { tabletLookup } from '../document/tablet-lookup.ts';
 import { SAMPLE } from '../document/sample-document.ts';
+import { readCgats } from './cgats/read-cgats.ts';
+import { writeCgats } from './cgats/write-cgats.ts';
 import { curveReadingsOf } from './curve-readings-of.ts';
 import { documentFromStrips, type DocumentFromStripsOptions } from './document-from-strips.ts';
 import { readReadings } from './read-readings.ts';
+import type { ReadingsStrip } from './readings-strip.ts';
 import { stripsFromDocument } from './strips-from-document.ts';
 import { writeReadings } from './write-readings.ts';
 
@@ -133,5 +136,64 @@ describe('stripsFromDocument', () => {
     expect(new Set(codes(warnings))).toEqual(
       new Set(['strips-alone-exchanged', 'strip-renamed', 'steps-without-exposure']),
     );
+  });
+});
+
+describe('strips of a paper at several settings', () => {
+  const LIT = [
+    'strip,material,step,tablet_density,density,setting,soft_seconds,hard_seconds',
+    'two,paper,1,0.05,1.9,2½,,',
+    'two,paper,2,0.2,1.2,2½,,',
+    'soft,paper,1,0.05,1.8,,10,0',
+    'soft,paper,2,0.2,1.1,,10,0',
+    'film,film,1,0.05,1.1,,,',
+    'film,film,2,0.2,1,,,',
+  ].join('\n');
+  const lightsOf = (strips: readonly ReadingsStrip[]) =>
+    strips.map(({ name, setting, softSeconds, hardSeconds }) => ({
+      name,
+      setting: setting ?? null,
+      softSeconds: softSeconds ?? null,
+      hardSeconds: hardSeconds ?? null,
+    }));
+  const EXPECTED = [
+    { name: 'two', setting: '2½', softSeconds: null, hardSeconds: null },
+    { name: 'soft', setting: null, softSeconds: 10, hardSeconds: 0 },
+    { name: 'film', setting: null, softSeconds: null, hardSeconds: null },
+  ];
+
+  it('make one paper, with the setting and the seconds of each', () => {
+    const { document } = documentOf(LIT, { paperName: 'ferry paper' });
+    const [two, soft] = document.strips;
+    expect(document.papers).toMatchObject([
+      {
+        name: 'ferry paper',
+        source: {
+          kind: 'strips',
+          strips: [
+            { stripId: two?.id, setting: '2½', softSeconds: null, hardSeconds: null },
+            { stripId: soft?.id, setting: '', softSeconds: 10, hardSeconds: 0 },
+          ],
+        },
+      },
+    ]);
+    expect(notebookFromText(notebookToText(document)).document).toEqual(document);
+  });
+
+  it('keep them through notebook, CSV and CGATS.17 and back', () => {
+    const { document } = documentOf(LIT);
+    const { strips } = stripsFromDocument(document);
+    expect(lightsOf(strips)).toEqual(EXPECTED);
+    expect(lightsOf(readReadings(writeReadings(strips)).strips)).toEqual(EXPECTED);
+    const cgats = readCgats(writeCgats(strips, { created: '2026-11-26' }));
+    expect(lightsOf(cgats.strips)).toEqual(EXPECTED);
+    const again = documentFromStrips(cgats.strips, { makeId });
+    expect(lightsOf(stripsFromDocument(again.document).strips)).toEqual(EXPECTED);
+  });
+
+  it('make no paper where none tells its light, and are paper where one does', () => {
+    expect(documentOf(BY_TABLET).document.papers).toEqual([]);
+    const unsaid = 'strip,tablet_density,density,setting\nA,0.05,1.5,3\nA,0.2,1.3,3';
+    expect(documentOf(unsaid).document.strips).toMatchObject([{ material: 'paper' }]);
   });
 });

@@ -3,13 +3,16 @@
  *
  * A strip that was written by tablet density gets a tablet: a built-in one where the densities are
  * its own, else one made from the strip where the steps count up from 1 without a gap. Otherwise
- * the rows carry their log exposures.
+ * the rows carry their log exposures. Paper strips that tell their setting or their seconds of soft and
+ * hard light make one paper.
  */
 import { warning, type Warning } from '@wedgebook/core';
 import { nominalTablets } from '@wedgebook/data';
 import {
   MODELLED_PROCESS,
   type NotebookDocument,
+  type Paper,
+  type PaperStrip,
   type Strip,
   type StripRow,
   type Tablet,
@@ -29,14 +32,16 @@ export interface DocumentFromStripsOptions {
   /** The tablet of strips that give steps alone: a built-in one. */
   readonly tabletId?: string;
   /** Makes an id; called once for each entry. */
-  readonly makeId: (kind: 'strip' | 'tablet') => string;
+  readonly makeId: (kind: 'strip' | 'tablet' | 'paper') => string;
+  /** Name of the paper that strips with settings make. */
+  readonly paperName?: string;
 }
 
 const USUAL_CELSIUS = 20;
 
 /**
  * @param strips - as read from a file
- * @returns a notebook with strips and their tablets, and what had to be assumed or noted
+ * @returns a notebook with strips, their tablets and the paper that they make, and what had to be assumed or noted
  */
 export function documentFromStrips(
   strips: readonly ReadingsStrip[],
@@ -60,8 +65,35 @@ export function documentFromStrips(
     const untreatedStripId = partner?.id ?? null;
     return { ...strip, treatment: { ...strip.treatment, untreatedStripId } };
   });
-  const document = { ...emptyDocument(options.title), tablets, strips: paired };
+  const empty = emptyDocument(options.title);
+  const papers = papersOf(strips, paired, options);
+  const document = { ...empty, tablets, strips: paired, papers };
   return { document, warnings };
+}
+
+/** The paper of strips that tell under which light they were printed; none where no strip does. */
+function papersOf(
+  strips: readonly ReadingsStrip[],
+  made: readonly Strip[],
+  { makeId, paperName, title }: DocumentFromStripsOptions,
+): readonly Paper[] {
+  const entries = strips.flatMap((strip, index): PaperStrip[] => {
+    const { setting = null, softSeconds = null, hardSeconds = null } = strip;
+    if (setting === null && softSeconds === null && hardSeconds === null) return [];
+    const stripId = made[index]?.id ?? null;
+    return [{ stripId, setting: setting ?? '', softSeconds, hardSeconds }];
+  });
+  if (entries.length === 0) return [];
+  return [
+    {
+      id: makeId('paper'),
+      name: paperName ?? title ?? '',
+      source: { kind: 'strips', strips: entries },
+      dryDownPercent: null,
+      safelightMinutes: null,
+      note: '',
+    },
+  ];
 }
 
 function notebookStrip(
@@ -81,7 +113,7 @@ function notebookStrip(
   return {
     id: options.makeId('strip'),
     name,
-    material: strip.material ?? 'film',
+    material: strip.material ?? (hasLight(strip) ? 'paper' : 'film'),
     filmId: null,
     channel: strip.channel ?? 'visual',
     tabletId,
@@ -96,6 +128,10 @@ function notebookStrip(
     note: '',
   };
 }
+
+/** Only paper is printed at a setting or under two lights. */
+const hasLight = ({ setting, softSeconds, hardSeconds }: ReadingsStrip): boolean =>
+  [setting, softSeconds, hardSeconds].some((each) => each !== null && each !== undefined);
 
 function exposureOf(
   byTablet: boolean,

@@ -3,7 +3,7 @@
  * exposures, relative ones as tablet densities, so that the file means the same when it is read.
  */
 import { warning, type Warning } from '@wedgebook/core';
-import type { NotebookDocument, Strip } from '../document/document.ts';
+import type { NotebookDocument, Paper, Strip } from '../document/document.ts';
 import { isPossibleDensity, isPossibleLogExposure } from '../document/possible-reading.ts';
 import { rowLogExposure, stripReadings } from '../document/strip-readings.ts';
 import { figuresWarning, soundFigures } from '../document/sound-figures.ts';
@@ -22,12 +22,16 @@ export function stripsFromDocument(written: NotebookDocument): {
     films.length + papers.length + negatives.length > 0 ? [warning('strips-alone-exchanged')] : [];
   if (replaced.length > 0) warnings.push(figuresWarning(replaced));
   const taken = new Set<string>();
+  const lights = lightsOfStrips(papers);
   const strips = document.strips.map((strip) => {
     const name = freeName(strip.name === '' ? strip.id : strip.name, taken);
     if (name !== strip.name) warnings.push(warning('strip-renamed', { strip: name }));
     taken.add(name);
     const film = films.find(({ id }) => id === strip.filmId)?.name ?? null;
-    const written = readingsStrip(strip, name, film, tablets);
+    const written = {
+      ...readingsStrip(strip, name, film, tablets),
+      ...(lights.get(strip.id) ?? {}),
+    };
     const { stepsWithoutExposure, impossible } = stripReadings(strip, tablets);
     const lost = stepsWithoutExposure.length;
     if (lost > 0) warnings.push(warning('steps-without-exposure', { strip: name, count: lost }));
@@ -37,6 +41,24 @@ export function stripsFromDocument(written: NotebookDocument): {
     return written;
   });
   return { strips, warnings };
+}
+
+/** Setting and seconds of the strips that stand on a paper; a file has room for the first paper's. */
+function lightsOfStrips(
+  papers: readonly Paper[],
+): ReadonlyMap<string, Pick<ReadingsStrip, 'setting' | 'softSeconds' | 'hardSeconds'>> {
+  const lights = new Map<string, Pick<ReadingsStrip, 'setting' | 'softSeconds' | 'hardSeconds'>>();
+  for (const { source } of papers) {
+    if (source.kind !== 'strips') continue;
+    for (const { stripId, setting, softSeconds, hardSeconds } of source.strips) {
+      if (stripId === null || lights.has(stripId)) continue;
+      lights.set(stripId, {
+        ...(setting !== '' && { setting }),
+        ...((softSeconds !== null || hardSeconds !== null) && { softSeconds, hardSeconds }),
+      });
+    }
+  }
+  return lights;
 }
 
 function freeName(name: string, taken: ReadonlySet<string>): string {

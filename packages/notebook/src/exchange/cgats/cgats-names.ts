@@ -36,6 +36,9 @@ export const STRIP_KEYWORDS = {
   BATH_MINUTES: 'bathMinutes',
   BATH_CELSIUS: 'bathCelsius',
   PROCESSED_ON: 'processedOn',
+  SETTING: 'setting',
+  SOFT_SECONDS: 'softSeconds',
+  HARD_SECONDS: 'hardSeconds',
 } as const satisfies Readonly<Record<string, keyof ReadingsStrip>>;
 
 /** Private header keyword: yes for a control strip. */

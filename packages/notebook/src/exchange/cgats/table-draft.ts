@@ -150,6 +150,11 @@ function describedBy(
     bathMinutes: figure('BATH_MINUTES'),
     bathCelsius: figure('BATH_CELSIUS'),
     ...(header.has('PROCESSED_ON') && { processedOn: header.get('PROCESSED_ON') ?? null }),
+    ...(header.has('SETTING') && { setting: header.get('SETTING') ?? null }),
+    ...((header.has('SOFT_SECONDS') || header.has('HARD_SECONDS')) && {
+      softSeconds: figure('SOFT_SECONDS'),
+      hardSeconds: figure('HARD_SECONDS'),
+    }),
     ...(header.get(CONTROL_KEYWORD)?.toLowerCase() === 'yes' && { control: true }),
   };
 }
