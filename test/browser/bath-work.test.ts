@@ -185,6 +185,45 @@ describe('the timer', () => {
     expect(await page.title()).not.toMatch(/·.*·|0:00/);
   });
 
+  it('is red on black under red light, and catches up when the tab is seen again', async () => {
+    const opened = await app.open({ theme: 'darkroom' });
+    const { page } = opened;
+    await page.clock.install();
+    const timer = page.locator('wb-timer');
+    const clock = timer.locator('.clock');
+    await clock.scrollIntoViewIfNeeded();
+    const colours = await clock.evaluate((figures) => {
+      const grounds: string[] = [];
+      let at: Element | null = figures;
+      while (at !== null) {
+        grounds.push(getComputedStyle(at).backgroundColor);
+        const root: Node = at.getRootNode();
+        at = at.parentElement ?? (root instanceof ShadowRoot ? root.host : null);
+      }
+      const ground = grounds.find((one) => !/^rgba.*, 0\)$/.test(one));
+      return { ink: getComputedStyle(figures).color, ground: ground ?? 'none' };
+    });
+    const channels = (colour: string) => (colour.match(/\d+/g) ?? []).slice(0, 3).map(Number);
+    // No light but red leaves the screen.
+    expect(channels(colours.ground)).toEqual([0, 0, 0]);
+    expect(channels(colours.ink).slice(1)).toEqual([0, 0]);
+    expect(channels(colours.ink)[0]).toBeGreaterThanOrEqual(0xea);
+    await timer.locator('#start').click();
+    const see = (state: string) =>
+      page.evaluate((now) => {
+        Object.defineProperty(document, 'visibilityState', { value: now, configurable: true });
+        document.dispatchEvent(new Event('visibilitychange'));
+      }, state);
+    await see('hidden');
+    await page.clock.setSystemTime(Date.now() + 3_600_000);
+    await see('visible');
+    await expect.poll(() => clock.innerText()).toBe('0:00');
+    // What is to be done is said in words, not by a colour.
+    expect(await timer.locator('.now').innerText()).toMatch(/^Done/);
+    expect(opened.faults).toEqual([]);
+    await opened.close();
+  });
+
   it('waits where it is paused', async () => {
     const { page } = app;
     await page.clock.install();

@@ -94,6 +94,71 @@ describe('the bath', () => {
       .toMatch(/only adds density/);
   });
 
+  it('aims for a density range and for the scale of the paper', async () => {
+    const { page } = app;
+    const said = () => textOf(page.locator('wb-treatment .plan'));
+    const kind = page.getByLabel('Aim for');
+    await kind.selectOption('range');
+    await expect.poll(said).toMatch(/Type the density range/);
+    await page.locator('wb-treatment #target-range input').fill('0.85');
+    await expect.poll(said).toMatch(/0\.85 is reached in \d/);
+    await kind.selectOption('paper');
+    await expect.poll(said).toMatch(/is reached in \d|Not reachable/);
+    expect(await page.locator('wb-treatment #target').count()).toBe(0);
+  });
+
+  it('holds a parameter of the bath, says whose it is, and lets go', async () => {
+    const { page } = app;
+    const station = page.locator('wb-treatment');
+    const gain = station.locator('[data-held="maximumGain"] input');
+    const row = station.locator('table tr', { hasText: /yours|held by you|fitted/ }).first();
+    const before = await textOf(row);
+    await gain.evaluate((input: HTMLElement) => {
+      input.closest('details')?.setAttribute('open', '');
+      (input.getRootNode() as ShadowRoot).host.closest('details')?.setAttribute('open', '');
+    });
+    await gain.fill('1.15');
+    await expect.poll(() => textOf(row)).toMatch(/1\.150.*held by you/);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => textOf(row)).toBe(before);
+  });
+
+  it('tones the fog too where the clear base is known', async () => {
+    const { page } = app;
+    const station = page.locator('wb-treatment');
+    const fog = station.locator('.before-after tr', { hasText: 'Base + fog' });
+    const [before] = [await textOf(fog)];
+    await station.locator('summary', { hasText: 'fog' }).first().click();
+    await station.locator('#clear-base input').fill('0.05');
+    await expect.poll(() => textOf(fog)).not.toBe(before);
+    await station.locator('#clear-base input').fill('1');
+    await expect.poll(() => station.locator('.wrong').allTextContents()).not.toEqual([]);
+  });
+
+  it('says before the bath what a stained negative would lose', async () => {
+    const { page } = app;
+    const station = page.locator('wb-treatment');
+    await station.locator('summary', { hasText: 'Staining developer' }).click();
+    await station.locator('wb-number[key="plan/stain"] input').first().fill('0.2');
+    await expect.poll(() => textOf(station.locator('.stain-loss'))).toMatch(/×\d\.\d\d.*×\d\.\d\d/);
+  });
+
+  it('keeps the target grade and the family of curves across a reload', async () => {
+    const { page } = app;
+    await page.getByLabel('Grade to reach').selectOption('2');
+    const family = page.locator('wb-curve input[name="family"]').nth(2);
+    expect(await family.isChecked()).toBe(false);
+    await family.evaluate((radio: HTMLInputElement) => {
+      radio.click();
+    });
+    // The notebook is saved a moment after the last change.
+    await page.waitForTimeout(1500);
+    await page.reload();
+    await page.locator('wb-sheet svg').first().waitFor();
+    await expect.poll(() => page.getByLabel('Grade to reach').inputValue()).toBe('2');
+    await expect.poll(() => family.isChecked()).toBe(true);
+  });
+
   it('mixes a working solution', async () => {
     const { page } = app;
     await page.getByLabel('Working solution needed').fill('500 ml');

@@ -114,6 +114,7 @@ ${NEGATIVE_HELP}  --base-fog D                       base + fog under the spots
   --separate-shadow D --separate-highlight D
                                      densities at which tones should part
   --development FILE                 strips of this film with minutes, for the next roll
+  --split-paper FILE                 your paper under soft and hard light, for the split exposure
   --developed-for M                  minutes for which this negative was developed
   --law NAME                         automatic, proportional, power, intensifier-safe or shift
   --maximum-gain K --half-dose E --steepness H

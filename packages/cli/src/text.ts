@@ -96,6 +96,8 @@ export const USAGE = {
       : wanted === null
         ? `the file of --paper holds several strips: name one with --paper-strip (${list(names)})`
         : `--paper-strip ${wanted} is not there; there are ${list(names)}`,
+  noLights:
+    'the file of --split-paper tells no paper under soft and hard light: its strips need soft_seconds and hard_seconds',
   dilution: (written: string) =>
     `--dilution ${written} is not clear; write 1+n, such as 1+3 for one part of concentrate and three of water`,
   gradeOutside: (grade: number, grades: readonly number[]) =>

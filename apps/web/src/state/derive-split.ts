@@ -22,13 +22,13 @@ import {
   type LightExposures,
   type VariableContrastFit,
   type VariableContrastPaper,
-  type VariableContrastReading,
   type WantedTones,
 } from '@wedgebook/core';
 import { builtInSplit } from '@wedgebook/data';
 import type { Paper, Printing } from '@wedgebook/notebook';
 import type { Derive } from './derive.ts';
 import type { PrintingView } from './derive-printing.ts';
+import { litStrips } from './own-split.ts';
 import type { WorkDocument } from './work.ts';
 
 export interface SplitView {
@@ -62,20 +62,7 @@ function layersOf(
   document: WorkDocument,
   derive: Derive,
 ): { fit: VariableContrastFit; own: boolean; leftOut: readonly LeftOutError[] } {
-  const strips = paper?.source.kind === 'strips' ? paper.source.strips : [];
-  const read = strips.flatMap(({ stripId, setting, softSeconds, hardSeconds }) => {
-    const strip = derive.stripOf(document, stripId);
-    if (strip === null || (softSeconds === null && hardSeconds === null)) return [];
-    const { readings } = derive.fit(document, strip, document.plan.curveFamily);
-    const light = (seconds: number | null, logExposure: number) =>
-      seconds === null || !(seconds > 0) ? -Infinity : Math.log10(seconds) + logExposure;
-    const steps = readings.logExposures.map((logExposure, i): VariableContrastReading => ({
-      softLogExposure: light(softSeconds, logExposure),
-      hardLogExposure: light(hardSeconds, logExposure),
-      density: readings.densities[i] ?? 0,
-    }));
-    return [{ name: setting === '' ? strip.name : setting, readings: steps }];
-  });
+  const read = litStrips(paper, document, derive);
   const readings = read.flatMap((strip) => strip.readings);
   const fit = readings.length === 0 ? null : fitVariableContrast(readings);
   if (fit === null || fit.paper === null) return { fit: builtInFit(), own: false, leftOut: [] };

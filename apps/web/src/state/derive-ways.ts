@@ -3,6 +3,7 @@ import {
   waysOut,
   type CharacteristicCurve,
   type KnownDevelopment,
+  type SplitLights,
   type WayOut,
 } from '@wedgebook/core';
 import { builtInSplit, processDefaults } from '@wedgebook/data';
@@ -32,6 +33,7 @@ const ASSUMED_SHADOW = 0.1;
  * @param curve - of the paper strip in use, or null
  * @param asked - densities chosen by the user, or null for the negative's own ends
  * @param development - what is known of how the film of the negative develops
+ * @param split - the user's own paper under soft and hard light, or null for the built-in one
  * @returns null where there is no negative with a range, or no target
  */
 export function waysView(
@@ -40,6 +42,7 @@ export function waysView(
   curve: CharacteristicCurve | null,
   asked: SeparationAt | null,
   development: KnownDevelopment,
+  split: SplitLights | null = null,
 ): WaysView | null {
   const { ends, gradeTable, model, paper, target } = view;
   if (ends === null || !(ends.densityRange > 0)) return null;
@@ -57,7 +60,7 @@ export function waysView(
     bath: { partsWater, celsius },
     options: { gradeTable, callierFactor, stain, stainKept },
     defaults: processDefaults,
-    split: builtInSplit,
+    split: split ?? builtInSplit,
     development,
     ...(own === null ? {} : { paper: own }),
   });

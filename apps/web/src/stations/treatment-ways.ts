@@ -30,6 +30,7 @@ import { waysView, type SeparationAt, type WaysView } from '../state/derive-ways
 import { knownDevelopment } from '../state/known-development.ts';
 import type { BathView } from '../state/derive-bath.ts';
 import { memo } from '../state/memo.ts';
+import { ownSplitOf } from '../state/own-split.ts';
 import { text } from '../text.ts';
 import { cautionsTemplate } from './treatment-cautions.ts';
 import { treatmentStyles } from './treatment-station.styles.ts';
@@ -49,6 +50,7 @@ export class WaysTable extends LitElement {
 
   readonly #ways = memo(waysView);
   readonly #development = memo(knownDevelopment);
+  readonly #split = ownSplitOf();
   readonly #chart = memo(chartOf);
   private readonly app = new AppController(
     this,
@@ -60,6 +62,7 @@ export class WaysTable extends LitElement {
       return {
         bath: view,
         plan: document.plan,
+        split: this.#split(document, derive),
         development: this.#development(document, derive, view.negative),
         curve: strip === null ? null : derive.fit(document, strip, document.plan.curveFamily).curve,
       };
@@ -72,8 +75,8 @@ export class WaysTable extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const view = this.app.value;
     if (view === undefined) return nothing;
-    const { bath, plan, curve, development } = view;
-    const reckoned = this.#ways(bath, plan, curve, this.asked, development);
+    const { bath, plan, curve, development, split } = view;
+    const reckoned = this.#ways(bath, plan, curve, this.asked, development, split);
     const t = text.ways;
     if (reckoned === null) {
       return html`<h3>${t.title}</h3>
@@ -90,7 +93,7 @@ export class WaysTable extends LitElement {
       ${tableTemplate(ways)}
       <p class="quiet small">${t.assumptions}</p>
       ${cautionsTemplate(cautionsOf(ways), t.cautions, 'ways-cautions')} ${costsTemplate(ways)}
-      ${numbersTemplate()}`;
+      ${numbersTemplate(split !== null)}`;
   }
 
   private controlsTemplate(
@@ -201,7 +204,7 @@ function rowTemplate(way: WayOut): TemplateResult {
       ${cell(t.grade, html`${text.gradeLong(negative.paperGrade)}<span class="detail">${t.paperName(way)}</span>`, 'on')}
       ${cell(t.highlights, formatNumber(way.highlightSeparation, 2))}
       ${cell(t.shadows, formatNumber(way.shadowSeparation, 2))}
-      ${cell(t.exposure, formatSigned(way.exposureStops, 1))}
+      ${cell(t.exposure, way.exposureStops === null ? text.none : formatSigned(way.exposureStops, 1))}
       ${cell(t.grain, `${formatNumber(graininess.negative, 2)} / ${formatNumber(graininess.print, 2)}`)}
     </tr>
     <tr role="row" class="costs-row">
@@ -237,7 +240,7 @@ function costsTemplate(ways: readonly WayOut[]): TemplateResult {
   </details>`;
 }
 
-function numbersTemplate(): TemplateResult {
+function numbersTemplate(ownPaper: boolean): TemplateResult {
   const t = text.ways;
   const row = (name: string, { value, range, unit, provenance }: ProcessNumber): TemplateResult =>
     html`<dt>${name}</dt>
@@ -254,10 +257,16 @@ function numbersTemplate(): TemplateResult {
       ${row(t.chromiumGain, chromiumGain)} ${row(t.redevelopedPart, redevelopedPart)}
       ${row(t.superproportional, superproportionalExponent)} ${row(t.leastShadow, leastShadow)}
       ${row(t.partOfLimit, partOfLimit)}
-      <dt>${t.layers}</dt>
-      <dd>${sourceMark(provenance)}</dd>
-      <dt>${t.filters}</dt>
-      <dd>${t.filterFactors(softFactor, hardFactor)} ${sourceMark(filterFactorsProvenance)}</dd>
+      ${
+        ownPaper || softFactor === null || hardFactor === null
+          ? nothing
+          : html`<dt>${t.layers}</dt>
+              <dd>${sourceMark(provenance)}</dd>
+              <dt>${t.filters}</dt>
+              <dd>
+                ${t.filterFactors(softFactor, hardFactor)} ${sourceMark(filterFactorsProvenance)}
+              </dd>`
+      }
     </dl>
   </details>`;
 }

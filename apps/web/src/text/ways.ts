@@ -49,7 +49,7 @@ export const ways = {
   loses: wayLoses,
   hazardsOf: wayHazards,
   assumptions:
-    'Separation: print density for a small step of density in the negative as it is now, at the two densities above. Exposure: for the same highlight tone, papers of one speed; for the split exposure against the same paper without a filter, whose filters take one stop (soft) and two (hard). Grain: fluctuations of density grow with the local gain, in the print also with the paper’s gradient, both at the middle density; 1 is the first way. A generated paper is a logistic curve of the scale with 2.0 net density; a strip of your own is better. Two baths in turn, and two passes, are taken to multiply; of a part of redevelopment the thin densities are taken to come back first.',
+    'Separation: print density for a small step of density in the negative as it is now, at the two densities above. Exposure: for the same highlight tone, papers of one speed; for the split exposure against the same paper without a filter, whose filters take one stop (soft) and two (hard); of strips of your own under each filter nothing tells the light without one. Grain: fluctuations of density grow with the local gain, in the print also with the paper’s gradient, both at the middle density; 1 is the first way. A generated paper is a logistic curve of the scale with 2.0 net density; a strip of your own is better. Two baths in turn, and two passes, are taken to multiply; of a part of redevelopment the thin densities are taken to come back first.',
   costs: 'What each way costs',
   cautions: 'Before you bleach or reduce',
   builtIn: 'Built-in numbers of these ways',

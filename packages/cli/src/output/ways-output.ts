@@ -46,7 +46,7 @@ export function waysJson({ ways, order }: ShownWays): object {
         printedOn: { kind: paper.kind, exposureScale: paper.exposureScale, grade: way.paperGrade },
         highlightSeparation: exactly(way.highlightSeparation),
         shadowSeparation: exactly(way.shadowSeparation),
-        exposureChangeStops: exactly(way.exposureStops),
+        exposureChangeStops: way.exposureStops === null ? null : exactly(way.exposureStops),
         graininess: {
           negative: exactly(way.graininess.negative),
           print: exactly(way.graininess.print),
@@ -95,7 +95,8 @@ function noteOf(way: WayOut): string {
   return `${head}. ${WAYS.loses}: ${wayLoses(way.id)}. ${WAYS.hazards}: ${wayHazards(way.id)}.`;
 }
 
-function signed(stops: number): string {
+function signed(stops: number | null): string {
+  if (stops === null) return '-';
   const text = fixed(stops, 1);
   return stops > 0 && Number(text) !== 0 ? `+${text}` : text;
 }

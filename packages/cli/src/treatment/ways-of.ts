@@ -6,6 +6,7 @@ import {
   waysOut,
   type KnownDevelopment,
   type PrintingOptions,
+  type SplitLights,
   type TreatmentModel,
   type TreatmentTarget,
   type Warning,
@@ -30,6 +31,7 @@ export const WAYS_OPTIONS = {
   'separate-shadow': { type: 'string' },
   'separate-highlight': { type: 'string' },
   'developed-for': { type: 'string' },
+  'split-paper': { type: 'string' },
 } as const satisfies OptionKinds;
 
 /** What of the ways is asked for. */
@@ -73,10 +75,12 @@ export interface WaysContext {
   readonly bath: { readonly partsWater: number; readonly celsius: number };
   readonly options: PrintingOptions;
   readonly development: KnownDevelopment | null;
+  /** The user's own paper under soft and hard light. */
+  readonly split: SplitLights | null;
 }
 
 export function waysOf(asked: WaysOrder, context: WaysContext): ShownWays {
-  const { model, negative, target, bath, options, development } = context;
+  const { model, negative, target, bath, options, development, split } = context;
   const { densityRange, shadowNetDensity, baseFog } = negative;
   const shadow = shadowNetDensity ?? ASSUMED_SHADOW;
   const nets = { shadow, highlight: shadow + densityRange };
@@ -94,7 +98,7 @@ export function waysOf(asked: WaysOrder, context: WaysContext): ShownWays {
     bath,
     options,
     defaults: processDefaults,
-    split: builtInSplit,
+    split: split ?? builtInSplit,
     development: {
       model: development?.model ?? null,
       minutes,

@@ -263,3 +263,30 @@ describe('paper, several strips', () => {
     expect(stdout).not.toMatch(/NaN|undefined|null/);
   });
 });
+
+describe('treat --ways with the paper under both lights', () => {
+  const words = ['treat', '--range', '0.74', '--to-grade', '3', '--dilution', '1+1', '--ways'];
+
+  it('reckons the split exposure on it: seconds of its own filters, no stops', async () => {
+    interface Ways {
+      readonly waysOut: {
+        readonly ways: readonly {
+          readonly way: string;
+          readonly split: { readonly origin: string; readonly softTimeShare: number } | null;
+          readonly exposureChangeStops: unknown;
+        }[];
+      };
+    }
+    const { waysOut } = await json<Ways>(...words, '--split-paper', 's.csv');
+    const split = waysOut.ways.find(({ way }) => way === 'split-exposure')!;
+    expect(split).toMatchObject({ split: { origin: 'own' }, exposureChangeStops: null });
+    expect(split.split!.softTimeShare).toBeGreaterThan(0);
+    expect(split.split!.softTimeShare).toBeLessThan(1);
+  });
+
+  it('refuses a paper without lights', async () => {
+    const { exitCode, stderr } = await ran([...words, '--split-paper', 'g.csv'], FILES);
+    expect(exitCode).toBe(2);
+    expect(stderr).toContain('soft_seconds and hard_seconds');
+  });
+});

@@ -15,7 +15,7 @@ import { stainLossText, untoldText, type WorkingBath } from '@wedgebook/notebook
 import { GRADE_OPTIONS, gradeTableOf } from '../input/grade-table.ts';
 import { fileAtMost } from '../input/only-file.ts';
 import { givenNegative, NEGATIVE_OPTIONS } from '../input/negative.ts';
-import { readingsOf, readSource } from '../input/read-file.ts';
+import { fileName, readingsOf, readSource } from '../input/read-file.ts';
 import { requireSource, STRIP_OPTIONS, stripOptions } from '../input/strip-options.ts';
 import type { Arguments } from '../input/arguments.ts';
 import type { CommandIo } from '../io.ts';
@@ -46,7 +46,9 @@ import { planOrder, TARGETS, type PlanOrder } from '../treatment/plan-order.ts';
 import { peekedHeader } from '../treatment/steps-alone.ts';
 import { treatedStrips } from '../treatment/treated-strips.ts';
 import { waysOf, waysOrder, WAYS_OPTIONS, type ShownWays } from '../treatment/ways-of.ts';
+import { paperOfStrips } from '../printing/paper-of-strips.ts';
 import { UsageError } from '../usage-error.ts';
+import { measuredPapers } from './paper.ts';
 import type { Verb } from './verb.ts';
 
 /** The bath at which a trial is judged where none is planned: 1+1 at 20 °C unless the strips agree. */
@@ -79,7 +81,8 @@ export const treat: Verb = {
     const negative = givenNegative(given);
     const wantsPlan = negative !== undefined || TARGETS.some((name) => given.has(name));
     if (file === undefined && !wantsPlan) throw new UsageError(USAGE.planOrFile);
-    const sources = [file, given.text('paper'), given.text('development')];
+    const sources = ['paper', 'development', 'split-paper'].map((name) => given.text(name));
+    sources.push(file);
     if (sources.filter((source) => source === '-').length > 1) {
       throw new UsageError(USAGE.stdinTwice);
     }
@@ -102,6 +105,8 @@ export const treat: Verb = {
       asked === null || !given.has('development')
         ? null
         : await developmentOf(given.text('development') ?? '', given, io);
+    const splitFile = asked === null ? undefined : given.text('split-paper');
+    const own = splitFile === undefined ? null : await splitOf(splitFile, given, io);
     const ways =
       asked === null || order === null || planned === null || planned.target === null
         ? null
@@ -112,8 +117,10 @@ export const treat: Verb = {
             bath: order.bath,
             options: planned.options,
             development: development?.known ?? null,
+            split: own?.lights ?? null,
           });
-    return shown({ model, source, planned, ways, clearBase, order, development, table });
+    const told = [...(development?.warnings ?? []), ...(own?.warnings ?? [])];
+    return shown({ model, source, planned, ways, clearBase, order, told, table });
   },
 };
 
@@ -124,16 +131,17 @@ interface Result {
   readonly ways: ShownWays | null;
   readonly clearBase: number | undefined;
   readonly order: PlanOrder | null;
-  readonly development: { readonly warnings: readonly Warning[] } | null;
+  /** What the other files had to say. */
+  readonly told: readonly Warning[];
   readonly table: ReturnType<typeof gradeTableOf>;
 }
 
-function shown({ model, source, planned, ways, clearBase, order, development, table }: Result) {
+function shown({ model, source, planned, ways, clearBase, order, told, table }: Result) {
   const plan = planned?.shown ?? null;
   const warnings = shownWarnings(
     source?.warnings ?? [],
     plan === null ? model.warnings : plan.warnings,
-    development?.warnings ?? [],
+    told,
     ways?.warnings ?? [],
   );
   const process = source?.process ?? 'selenium';
@@ -212,6 +220,15 @@ function clearBaseOf(given: Arguments, order: PlanOrder | null): number | undefi
 
 async function developmentOf(file: string, given: Arguments, io: CommandIo) {
   return developmentFrom(file, io, stripOptions(given, file));
+}
+
+/** @throws {UsageError} where the file does not tell both lights of a paper */
+async function splitOf(file: string, given: Arguments, io: CommandIo) {
+  const { papers, warnings } = await measuredPapers(file, given, io, gradeTableOf(given));
+  const layers = paperOfStrips(papers, fileName(file)).layers?.paper ?? null;
+  if (layers === null) throw new UsageError(USAGE.noLights);
+  const lights = { paper: layers, origin: 'own', softFactor: null, hardFactor: null } as const;
+  return { lights, warnings };
 }
 
 interface FittedSource {

@@ -26,7 +26,7 @@ const KEYS: Readonly<Record<WayOrder, (way: WayOut) => number>> = {
   'highlight-separation': ({ highlightSeparation }) => -highlightSeparation,
   'shadow-separation': ({ shadowSeparation }) => -shadowSeparation,
   'least-grain': ({ graininess }) => graininess.print,
-  'shortest-exposure': ({ exposureStops }) => exposureStops,
+  'shortest-exposure': ({ exposureStops }) => exposureStops ?? Number.MAX_VALUE,
 };
 
 /**

@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  ansiGradeTable,
-  builtInSplit,
-  processDefaults,
-  seleniumDefaults,
-} from '../../../../test/selenium-bath.ts';
+import { builtInSplit } from '../../../../test/selenium-bath.ts';
+import { WAYS_INPUT, wayFrom } from '../../../../test/ways-input.ts';
 import { expectWithin, printedTo } from '../../../../test/within.ts';
 import { fitContrastModel } from '../development/index.ts';
 import {
@@ -12,24 +8,7 @@ import {
   exposureScaleOfMixture,
   softLogExposureFor,
 } from '../paper/index.ts';
-import { defaultTreatment } from '../treatment/index.ts';
-import { waysOut, type WayId, type WayOut, type WaysInput } from './index.ts';
-
-const INPUT: WaysInput = {
-  model: defaultTreatment(seleniumDefaults),
-  negative: { shadow: 0.15, highlight: 0.89 },
-  target: { grade: 3 },
-  bath: { partsWater: 1, celsius: 20 },
-  options: { gradeTable: ansiGradeTable },
-  defaults: processDefaults,
-  split: builtInSplit,
-};
-
-function way(ways: readonly WayOut[], id: WayId): WayOut {
-  const found = ways.find((each) => each.id === id);
-  if (found === undefined) throw new Error(`no way ${id}`);
-  return found;
-}
+import { waysOut, type WaysInput } from './index.ts';
 
 /** The three layers of the worked scales in test/published/variable-contrast-layers.test.ts. */
 const THREE = {
@@ -38,9 +17,9 @@ const THREE = {
 };
 
 describe('split exposure', () => {
-  const at = (densityRange: number, split = builtInSplit) =>
-    way(
-      waysOut({ ...INPUT, split, negative: { shadow: 0.1, highlight: 0.1 + densityRange } }),
+  const at = (densityRange: number, split: WaysInput['split'] = builtInSplit) =>
+    wayFrom(
+      waysOut({ ...WAYS_INPUT, split, negative: { shadow: 0.1, highlight: 0.1 + densityRange } }),
       'split-exposure',
     );
 
@@ -66,9 +45,22 @@ describe('split exposure', () => {
 
   it('costs one stop where the soft filter does nearly all, near two where the hard one does', () => {
     // [NAVY] one stop for the soft settings, two for the hardest (published).
-    expectWithin(at(1.799).exposureStops, 1, 0.01, 'soft');
-    expectWithin(at(0.4005).exposureStops, 2, 0.05, 'hard');
-    expect(at(0.74).exposureStops).toBeGreaterThan(at(1.2).exposureStops);
+    expectWithin(at(1.799).exposureStops!, 1, 0.01, 'soft');
+    expectWithin(at(0.4005).exposureStops!, 2, 0.05, 'hard');
+    expect(at(0.74).exposureStops!).toBeGreaterThan(at(1.2).exposureStops!);
+  });
+
+  it('takes the user’s own paper in seconds of its filters: the ratio of times, no stops', () => {
+    const own = { ...builtInSplit, origin: 'own', softFactor: null, hardFactor: null } as const;
+    const { split, exposureStops } = at(0.8, own);
+    expect(exposureStops).toBeNull();
+    expect(split!.origin).toBe('own');
+    expectWithin(split!.softTimeShare, 1 / (1 + 10 ** split!.logRatio), 1e-12);
+    // A hard lamp half as strong takes twice the seconds, and nothing else changes.
+    const { paper } = own;
+    const weak = { ...own, paper: { ...paper, hardLogSpeed: paper.hardLogSpeed - Math.log10(2) } };
+    expectWithin(at(0.8, weak).split!.logRatio, split!.logRatio + Math.log10(2), 1e-9);
+    expectWithin(at(0.8, weak).shadowSeparation, at(0.8, own).shadowSeparation, 1e-9);
   });
 
   it('parts tones by the slope of the layers, which a small step of the negative shows too', () => {
@@ -104,9 +96,9 @@ describe('the next roll', () => {
   };
   const model = strips([4, 6, 9, 13, 18]);
   const next = (development: WaysInput['development'], printingRange: number) =>
-    way(
+    wayFrom(
       waysOut({
-        ...INPUT,
+        ...WAYS_INPUT,
         target: { printingRange },
         ...(development === undefined ? {} : { development }),
       }),

@@ -16,7 +16,8 @@ import type { LightShare, SplitLights } from './way-out.ts';
 export interface SplitWay {
   readonly paper: PrintPaper;
   readonly split: LightShare;
-  readonly exposureStops: number;
+  /** Null where the light without a filter is not known. */
+  readonly exposureStops: number | null;
   /** True where the mixture serves the range. */
   readonly reachable: boolean;
 }
@@ -51,11 +52,13 @@ export function splitWay(lights: SplitLights, printingRange: number): SplitWay {
   const logRatio = 0.5 * (low + high);
   const ratio = 10 ** logRatio;
   // Times for a soft exposure of 1 and a hard one of `ratio`.
-  const time = softFactor + hardFactor * ratio;
+  const soft = softFactor ?? 1;
+  const time = soft + (hardFactor ?? 1) * ratio;
   return {
     paper: mixturePaper(paper, logRatio),
-    split: { origin, logRatio, softTimeShare: softFactor / time },
-    exposureStops: Math.log2(time / (1 + ratio)),
+    split: { origin, logRatio, softTimeShare: soft / time },
+    exposureStops:
+      softFactor === null || hardFactor === null ? null : Math.log2(time / (1 + ratio)),
     reachable,
   };
 }

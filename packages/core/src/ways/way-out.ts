@@ -54,9 +54,12 @@ export interface SplitLights {
   readonly paper: VariableContrastPaper;
   /** The user's own strips, or the built-in layers. */
   readonly origin: 'own' | 'built-in';
-  /** Times more exposure through each filter than without any. */
-  readonly softFactor: number;
-  readonly hardFactor: number;
+  /**
+   * Times more exposure through each filter than without any; null for strips of the user's own,
+   * whose exposures count in seconds of each filter.
+   */
+  readonly softFactor: number | null;
+  readonly hardFactor: number | null;
 }
 
 /** How the light of a split exposure is shared. */
@@ -109,8 +112,11 @@ export interface WayOut {
   /** Print density gained for a small step of the untreated negative's density, at two densities. */
   readonly shadowSeparation: number;
   readonly highlightSeparation: number;
-  /** Longer exposure for the same highlight tone, in stops, papers of one speed. */
-  readonly exposureStops: number;
+  /**
+   * Longer exposure for the same highlight tone, in stops, papers of one speed; null where nothing
+   * tells the light without a filter.
+   */
+  readonly exposureStops: number | null;
   /** Fluctuation of density against the untreated negative's: in the negative, and in the print. */
   readonly graininess: { readonly negative: number; readonly print: number };
   readonly limit: WayLimit | null;

@@ -1,44 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  ansiGradeTable,
-  builtInSplit,
-  processDefaults,
-  seleniumDefaults,
-} from '../../../../test/selenium-bath.ts';
+import { ansiGradeTable, seleniumDefaults } from '../../../../test/selenium-bath.ts';
+import { WAYS_INPUT, wayFrom } from '../../../../test/ways-input.ts';
 import { expectWithin, printedTo } from '../../../../test/within.ts';
 import { InvalidArgumentError, OutOfDomainError } from '../errors.ts';
 import { generatedPaper } from '../paper/index.ts';
-import { defaultTreatment, fitTreatment, predictTreatment } from '../treatment/index.ts';
-import {
-  sortWays,
-  WAY_IDS,
-  WAY_ORDERS,
-  waysOut,
-  type WayId,
-  type WayOut,
-  type WaysInput,
-} from './index.ts';
+import { fitTreatment, predictTreatment } from '../treatment/index.ts';
+import { sortWays, WAY_IDS, WAY_ORDERS, waysOut, type WayOut } from './index.ts';
 
-const INPUT: WaysInput = {
-  model: defaultTreatment(seleniumDefaults),
-  negative: { shadow: 0.15, highlight: 0.89 },
-  target: { grade: 3 },
-  bath: { partsWater: 1, celsius: 20 },
-  options: { gradeTable: ansiGradeTable },
-  defaults: processDefaults,
-  split: builtInSplit,
-};
-
-function way(ways: readonly WayOut[], id: WayId): WayOut {
-  const found = ways.find((each) => each.id === id);
-  if (found === undefined) throw new Error(`no way ${id}`);
-  return found;
-}
 const range = ({ negative }: WayOut): number => negative.printingRange.value;
 
 describe('the ways out of a flat negative', () => {
-  const ways = waysOut(INPUT);
+  const ways = waysOut(WAYS_INPUT);
 
   it('are those that a printer would weigh, in the order of interference', () => {
     expect(ways.map(({ id }) => id)).toEqual([
@@ -56,19 +29,19 @@ describe('the ways out of a flat negative', () => {
 
   it('leave the range alone where nothing is done, and say which paper is meant', () => {
     for (const id of ['print-to-fit', 'split-exposure'] as const) {
-      expectWithin(range(way(ways, id)), 0.74, 1e-12, id);
-      expect(way(ways, id).gain).toBe(1);
+      expectWithin(range(wayFrom(ways, id)), 0.74, 1e-12, id);
+      expect(wayFrom(ways, id).gain).toBe(1);
     }
-    expectWithin(way(ways, 'print-to-fit').exposureStops, 0, 1e-12, 'exposure');
-    expect(way(ways, 'print-to-fit').paperGrade).toBe(4);
+    expectWithin(wayFrom(ways, 'print-to-fit').exposureStops!, 0, 1e-12, 'exposure');
+    expect(wayFrom(ways, 'print-to-fit').paperGrade).toBe(4);
     // The middle of the ANSI band 0.65 to 0.80 (published limits).
-    expectWithin(way(ways, 'print-to-fit').paper.exposureScale, 0.725, 1e-12, 'scale');
-    expectWithin(way(ways, 'split-exposure').paper.exposureScale, 0.74, 1e-9, 'split scale');
-    expectWithin(way(ways, 'split-exposure').misfit, 0, 1e-9, 'misfit');
+    expectWithin(wayFrom(ways, 'print-to-fit').paper.exposureScale, 0.725, 1e-12, 'scale');
+    expectWithin(wayFrom(ways, 'split-exposure').paper.exposureScale, 0.74, 1e-9, 'split scale');
+    expectWithin(wayFrom(ways, 'split-exposure').misfit, 0, 1e-9, 'misfit');
   });
 
   it('bring a grade-4 negative to grade 3 in selenium, as practice has it', () => {
-    const selenium = way(ways, 'selenium');
+    const selenium = wayFrom(ways, 'selenium');
     expect(selenium.negative.paperGrade.band).toBe(3);
     expect(selenium.minutes).toBeGreaterThan(0);
     const [least, most] = selenium.plausibleRange!;
@@ -77,22 +50,25 @@ describe('the ways out of a flat negative', () => {
   });
 
   it('multiply silver by the rule of thumb in chromium: 1.2 to 1.5 a pass (memory, low)', () => {
-    const chromium = way(ways, 'chromium');
+    const chromium = wayFrom(ways, 'chromium');
     expectWithin(range(chromium), 1.35 * 0.74, 1e-12, 'range');
     expectWithin(chromium.plausibleRange![0], 1.2 * 0.74, 1e-12, 'least');
     expectWithin(chromium.plausibleRange![1], 1.5 * 0.74, 1e-12, 'most');
-    const both = way(ways, 'chromium-then-selenium');
+    const both = wayFrom(ways, 'chromium-then-selenium');
     expectWithin(range(both), both.gain * 0.74, 1e-12, 'both');
     expect(both.gain).toBeGreaterThan(chromium.gain);
     expect(both.limit).toBe('overshoots');
   });
 
   it('count exposure by the highlight: net 0.89 times 1.35 is 0.3115 denser, 1.035 stops', () => {
-    expectWithin(way(ways, 'chromium').exposureStops, 0.3115 / Math.log10(2), 1e-9, 'stops');
+    expectWithin(wayFrom(ways, 'chromium').exposureStops!, 0.3115 / Math.log10(2), 1e-9, 'stops');
   });
 
   it('turn 7 stops squeezed to 6 into one zone of development (derived, 7/6)', () => {
-    const next = way(waysOut({ ...INPUT, target: { printingRange: (0.74 * 7) / 6 } }), 'next-roll');
+    const next = wayFrom(
+      waysOut({ ...WAYS_INPUT, target: { printingRange: (0.74 * 7) / 6 } }),
+      'next-roll',
+    );
     expectWithin(next.nextRoll!.developmentChange, 1, 1e-9, 'zones');
     expectWithin(next.graininess.negative, 7 / 6, 1e-9, 'grain');
     expect(next.limit).toBeNull();
@@ -101,11 +77,11 @@ describe('the ways out of a flat negative', () => {
   it('[ISO6846] separations on the logistic paper of R 105 are its slopes at both ends', () => {
     // K n (1 - n / Dn) at net 0.04 and 1.80 with K 5.79909, Dn 2.00 (derived).
     const fitting = waysOut({
-      ...INPUT,
+      ...WAYS_INPUT,
       negative: { shadow: 0.1, highlight: 1.15 },
       target: { grade: 2 },
     });
-    const print = way(fitting, 'print-to-fit');
+    const print = wayFrom(fitting, 'print-to-fit');
     expectWithin(print.highlightSeparation, 5.79909 * 0.04 * 0.98, 1e-5, 'highlight');
     expectWithin(print.shadowSeparation, 5.79909 * 1.8 * 0.1, 1e-4, 'shadow');
     expectWithin(print.graininess.print, 1, 1e-12, 'grain');
@@ -113,32 +89,38 @@ describe('the ways out of a flat negative', () => {
 
   it('take the paper of the user wherever a way fits it, and no other', () => {
     const paper = generatedPaper(0.88, 2.1);
-    const own = waysOut({ ...INPUT, paper });
-    expect(way(own, 'selenium').paper).toBe(paper);
-    expect(way(own, 'print-to-fit').paper).not.toBe(paper);
+    const own = waysOut({ ...WAYS_INPUT, paper });
+    expect(wayFrom(own, 'selenium').paper).toBe(paper);
+    expect(wayFrom(own, 'print-to-fit').paper).not.toBe(paper);
   });
 
   it('compare separation in the print fairly: what is fitted to its paper parts alike', () => {
     // A proportional change and a paper of just the longer scale give the same print.
     const target = { printingRange: 0.85 };
-    const toned = way(waysOut({ ...INPUT, target, paper: generatedPaper(0.85) }), 'next-roll');
-    const plain = way(waysOut({ ...INPUT, target, paper: generatedPaper(0.74) }), 'print-to-fit');
+    const toned = wayFrom(
+      waysOut({ ...WAYS_INPUT, target, paper: generatedPaper(0.85) }),
+      'next-roll',
+    );
+    const plain = wayFrom(
+      waysOut({ ...WAYS_INPUT, target, paper: generatedPaper(0.74) }),
+      'print-to-fit',
+    );
     expectWithin(toned.shadowSeparation, plain.shadowSeparation, 1e-9, 'shadow');
     expectWithin(toned.highlightSeparation, plain.highlightSeparation, 1e-9, 'highlight');
   });
 
   it('say when no split exposure of the paper is hard enough', () => {
-    const thin = waysOut({ ...INPUT, negative: { shadow: 0.1, highlight: 0.4 } });
-    expect(way(thin, 'split-exposure').limit).toBe('beyond-paper');
+    const thin = waysOut({ ...WAYS_INPUT, negative: { shadow: 0.1, highlight: 0.4 } });
+    expect(wayFrom(thin, 'split-exposure').limit).toBe('beyond-paper');
     // Hard light alone on the layer paper is R 40 (derived, as the published sheet ends).
-    expectWithin(way(thin, 'split-exposure').paper.exposureScale, 0.4, 1e-4, 'scale');
+    expectWithin(wayFrom(thin, 'split-exposure').paper.exposureScale, 0.4, 1e-4, 'scale');
   });
 });
 
 describe('image stain', () => {
   it('is lost in the bleach: s 0.375 takes 27 % of the range with it (derived)', () => {
-    const options = { ...INPUT.options, stain: 0.375, stainKept: 1 };
-    const chromium = way(waysOut({ ...INPUT, options }), 'chromium');
+    const options = { ...WAYS_INPUT.options, stain: 0.375, stainKept: 1 };
+    const chromium = wayFrom(waysOut({ ...WAYS_INPUT, options }), 'chromium');
     // (1.35 + 0) / 1.375 of the range; silver alone without gain would be 1 / 1.375 = 0.727.
     expectWithin(range(chromium) / 0.74, 1.35 / 1.375, 1e-9, 'effective gain');
     expectWithin(1 - range(chromium) / 1.35 / 0.74, 0.27, printedTo(2), 'lost');
@@ -148,13 +130,13 @@ describe('image stain', () => {
 
 describe('chromium in part and twice', () => {
   it('stops where the range reaches the aim, when a whole pass goes beyond it', () => {
-    const partial = way(waysOut(INPUT), 'chromium-partial');
+    const partial = wayFrom(waysOut(WAYS_INPUT), 'chromium-partial');
     expectWithin(range(partial), 0.875, 1e-9, 'the middle of grade 3');
     expect(partial.redevelopedPart).toBeLessThan(1);
     // The highlight comes back in part p, the thinnest densities whole.
     expectWithin(partial.gain, 1.35 * partial.redevelopedPart!, 1e-12, 'gain at the highlight');
     expect(
-      partial.shadowSeparation / way(waysOut(INPUT), 'selenium').shadowSeparation,
+      partial.shadowSeparation / wayFrom(waysOut(WAYS_INPUT), 'selenium').shadowSeparation,
     ).toBeGreaterThan(1);
     const [least, most] = partial.plausibleRange!;
     expect(least).toBeLessThan(range(partial));
@@ -162,7 +144,7 @@ describe('chromium in part and twice', () => {
   });
 
   it('a second pass multiplies by the first again, its range by the squares', () => {
-    const twice = way(waysOut(INPUT), 'chromium-twice');
+    const twice = wayFrom(waysOut(WAYS_INPUT), 'chromium-twice');
     expectWithin(range(twice), 1.35 ** 2 * 0.74, 1e-9, 'range');
     expectWithin(twice.plausibleRange![0], 1.44 * 0.74, 1e-9, 'least');
     expectWithin(twice.plausibleRange![1], 2.25 * 0.74, 1e-9, 'most');
@@ -170,7 +152,7 @@ describe('chromium in part and twice', () => {
 
   it('mark what is built in', () => {
     for (const id of ['chromium', 'chromium-partial', 'chromium-twice'] as const) {
-      const codes = way(waysOut(INPUT), id).warnings.map(({ code }) => code);
+      const codes = wayFrom(waysOut(WAYS_INPUT), id).warnings.map(({ code }) => code);
       expect(codes, id).toContain('value-unverified');
     }
   });
@@ -178,28 +160,30 @@ describe('chromium in part and twice', () => {
 
 describe('bath and paper together', () => {
   it('share the work: the bath goes half of the way on a logarithmic scale', () => {
-    const shared = way(
-      waysOut({ ...INPUT, target: { printingRange: 0.82 } }),
+    const shared = wayFrom(
+      waysOut({ ...WAYS_INPUT, target: { printingRange: 0.82 } }),
       'selenium-and-paper',
     );
     expectWithin(range(shared), Math.sqrt(0.74 * 0.82), 1e-6, 'range');
-    const whole = way(waysOut({ ...INPUT, target: { printingRange: 0.82 } }), 'selenium');
+    const whole = wayFrom(waysOut({ ...WAYS_INPUT, target: { printingRange: 0.82 } }), 'selenium');
     expect(shared.minutes!).toBeLessThan(whole.minutes!);
     expect(shared.limit).toBeNull();
   });
 
   it('leave a negative alone that is there already', () => {
-    const there = waysOut({ ...INPUT, negative: { shadow: 0.1, highlight: 0.975 } });
+    const there = waysOut({ ...WAYS_INPUT, negative: { shadow: 0.1, highlight: 0.975 } });
     for (const id of ['selenium', 'selenium-and-paper'] as const) {
-      expect(way(there, id).minutes, id).toBe(0);
-      expectWithin(range(way(there, id)), 0.875, 1e-9, id);
+      expect(wayFrom(there, id).minutes, id).toBe(0);
+      expectWithin(range(wayFrom(there, id)), 0.875, 1e-9, id);
     }
   });
 });
 
 describe('errors of the selenium ways', () => {
   it('come from the gain of the trials, and there are none for built-in numbers', () => {
-    expect(way(waysOut(INPUT), 'selenium').negative.printingRange.standardError).toBeNull();
+    expect(
+      wayFrom(waysOut(WAYS_INPUT), 'selenium').negative.printingRange.standardError,
+    ).toBeNull();
     const strip = (gain: number) => ({
       logExposures: [0, 1, 2],
       densities: [0.3, 0.7, 1.2].map((u) => 0.1 + gain * u),
@@ -214,12 +198,12 @@ describe('errors of the selenium ways', () => {
       })),
       seleniumDefaults,
     );
-    const toned = way(waysOut({ ...INPUT, model }), 'selenium');
+    const toned = wayFrom(waysOut({ ...WAYS_INPUT, model }), 'selenium');
     const { effect } = predictTreatment(
       model,
       { densityRange: 0.74, shadowNetDensity: 0.15 },
-      { ...INPUT.bath, minutes: toned.minutes! },
-      INPUT.options,
+      { ...WAYS_INPUT.bath, minutes: toned.minutes! },
+      WAYS_INPUT.options,
     );
     // The range is k times 0.74 by the proportional law.
     expectWithin(
@@ -232,7 +216,7 @@ describe('errors of the selenium ways', () => {
 });
 
 describe('the ways out of a hard negative', () => {
-  const long = waysOut({ ...INPUT, negative: { shadow: 0.25, highlight: 2.25 } });
+  const long = waysOut({ ...WAYS_INPUT, negative: { shadow: 0.25, highlight: 2.25 } });
 
   it('are reducers, and no intensifier', () => {
     expect(long.map(({ id }) => id)).toEqual([
@@ -246,21 +230,21 @@ describe('the ways out of a hard negative', () => {
   });
 
   it('halve the silver everywhere in a proportional reduction of 50 % (published, 1918)', () => {
-    const half = way(
+    const half = wayFrom(
       waysOut({
-        ...INPUT,
+        ...WAYS_INPUT,
         negative: { shadow: 0.25, highlight: 2.25 },
         target: { printingRange: 1 },
       }),
       'reduce-proportional',
     );
     expectWithin(half.gain, 0.5, 1e-12, 'gain');
-    expectWithin(half.exposureStops, -1.125 / Math.log10(2), 1e-9, 'exposure');
+    expectWithin(half.exposureStops!, -1.125 / Math.log10(2), 1e-9, 'exposure');
   });
 
   it('reach the aim by either law, the superproportional one sparing the shadows', () => {
-    const plain = way(long, 'reduce-proportional');
-    const steep = way(long, 'reduce-superproportional');
+    const plain = wayFrom(long, 'reduce-proportional');
+    const steep = wayFrom(long, 'reduce-superproportional');
     for (const each of [plain, steep]) expectWithin(range(each), 0.875, 1e-9, each.id);
     // It takes most where there is most: the dense part lies closer together, the thin one wider.
     expect(steep.highlightSeparation).toBeLessThan(plain.highlightSeparation);
@@ -272,18 +256,18 @@ describe('the ways out of a hard negative', () => {
   });
 
   it('take the same everywhere in a surface reducer, which leaves the range as it was', () => {
-    const surface = way(long, 'reduce-surface');
+    const surface = wayFrom(long, 'reduce-surface');
     expectWithin(surface.taken!, 0.15, 1e-12, 'taken down to net 0.10');
     expectWithin(range(surface), 2, 1e-12, 'range');
-    expectWithin(surface.exposureStops, -0.15 / Math.log10(2), 1e-9, 'exposure');
+    expectWithin(surface.exposureStops!, -0.15 / Math.log10(2), 1e-9, 'exposure');
     expect(surface.limit).toBe('range-unchanged');
-    const bare = waysOut({ ...INPUT, negative: { shadow: 0.08, highlight: 2.25 } });
-    expect(way(bare, 'reduce-surface').limit).toBe('shadow-lost');
+    const bare = waysOut({ ...WAYS_INPUT, negative: { shadow: 0.08, highlight: 2.25 } });
+    expect(wayFrom(bare, 'reduce-surface').limit).toBe('shadow-lost');
   });
 });
 
 describe('orders', () => {
-  const ways = waysOut(INPUT);
+  const ways = waysOut(WAYS_INPUT);
 
   it('put first what the user wishes, and mutate nothing', () => {
     const before = ways.map(({ id }) => id);
@@ -294,7 +278,7 @@ describe('orders', () => {
       'highlight-separation': ({ highlightSeparation }) => -highlightSeparation,
       'shadow-separation': ({ shadowSeparation }) => -shadowSeparation,
       'least-grain': ({ graininess }) => graininess.print,
-      'shortest-exposure': ({ exposureStops }) => exposureStops,
+      'shortest-exposure': ({ exposureStops }) => exposureStops!,
     };
     for (const order of WAY_ORDERS) {
       const sorted = sortWays(ways, order).map(figures[order]);
@@ -317,7 +301,7 @@ describe('any negative', () => {
         fc.double({ min: 1, max: 1.4, noNaN: true }),
         (shadow, densityRange, grade, stain, callierFactor) => {
           const ways = waysOut({
-            ...INPUT,
+            ...WAYS_INPUT,
             negative: { shadow, highlight: shadow + densityRange },
             target: { grade },
             options: { gradeTable: ansiGradeTable, stain, stainKept: 0.5, callierFactor },
@@ -348,10 +332,10 @@ describe('any negative', () => {
     { shadow: NaN, highlight: 1 },
     { shadow: 0.1, highlight: Infinity },
   ])('refuses %o', (negative) => {
-    expect(() => waysOut({ ...INPUT, negative })).toThrow(InvalidArgumentError);
+    expect(() => waysOut({ ...WAYS_INPUT, negative })).toThrow(InvalidArgumentError);
   });
 
   it('refuses a grade that the table does not have', () => {
-    expect(() => waysOut({ ...INPUT, target: { grade: 9 } })).toThrow(OutOfDomainError);
+    expect(() => waysOut({ ...WAYS_INPUT, target: { grade: 9 } })).toThrow(OutOfDomainError);
   });
 });

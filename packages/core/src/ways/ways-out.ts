@@ -54,7 +54,7 @@ export interface WaysInput {
   readonly defaults: ProcessDefaults;
   /** The user's own paper; it is used wherever a way fits it within 0.05. */
   readonly paper?: PrintPaper;
-  /** The variable-contrast paper of split exposures. */
+  /** The variable-contrast paper of split exposures: the user's own where there is one. */
   readonly split: SplitLights;
   /** What is known of how this film develops. */
   readonly development?: KnownDevelopment;
