@@ -24,7 +24,7 @@ import { sharedStyles } from './parts/styles.ts';
 import { appContext, type App, type ThemeChoice, type View } from './state/app.ts';
 import { shallowEqual } from './state/app-controller.ts';
 import { LAZY_STATIONS } from './stations/lazy-stations.ts';
-import type { ReadFile } from './state/read-file.ts';
+import { notesOf } from './state/notes-of-file.ts';
 import { firstStripId } from './state/start.ts';
 import { rememberTheme, showTheme } from './theme/theme.ts';
 import { text } from './text.ts';
@@ -116,6 +116,7 @@ export class WedgebookApp extends LitElement {
                 <button
                   @click=${() => {
                     this.importNotes = [];
+                    void this.focusReadings();
                   }}
                 >
                   ${text.app.understood}
@@ -178,14 +179,8 @@ export class WedgebookApp extends LitElement {
       <div class="tools no-print" role="group" aria-label=${text.app.tools}>
         <button ?disabled=${!canUndo} @click=${this.undo} title="Ctrl+Z">${text.app.undo}</button>
         <button ?disabled=${!canRedo} @click=${this.redo} title="Ctrl+Y">${text.app.redo}</button>
-        <button @click=${this.export}>${text.app.export}</button>
-        <button
-          @click=${() => {
-            this.file?.click();
-          }}
-        >
-          ${text.app.import}
-        </button>
+        <button @click=${this.export} title="Ctrl+S">${text.app.export}</button>
+        <button @click=${this.chooseFile} title="Ctrl+O">${text.app.import}</button>
         <input
           id="file"
           type="file"
@@ -291,11 +286,19 @@ export class WedgebookApp extends LitElement {
   private readonly onKey = (event: KeyboardEvent) => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
-    const redo = key === 'y' || (key === 'z' && event.shiftKey);
-    if (!redo && key !== 'z') return;
+    const act = {
+      z: event.shiftKey ? this.redo : this.undo,
+      y: this.redo,
+      s: this.export,
+      o: this.chooseFile,
+    }[key];
+    if (act === undefined || (event.shiftKey && key !== 'z')) return;
     event.preventDefault();
-    if (redo) this.redo();
-    else this.undo();
+    act();
+  };
+
+  private readonly chooseFile = (): void => {
+    this.file?.click();
   };
 
   private readonly onTheme = (event: Event): void => {
@@ -310,9 +313,16 @@ export class WedgebookApp extends LitElement {
 
   private readonly onSkip = (): void => {
     this.renderRoot.querySelector<HTMLElement>('#readings')?.scrollIntoView();
-    const readings = this.renderRoot.querySelector('wb-readings');
-    readings?.renderRoot.querySelector<HTMLElement>('button')?.focus();
+    this.renderRoot.querySelector('wb-readings')?.focusRack();
   };
+
+  /** Where the button that had the focus has gone, the work goes on at the readings. */
+  private async focusReadings(): Promise<void> {
+    await this.updateComplete;
+    const readings = this.renderRoot.querySelector('wb-readings');
+    await readings?.updateComplete;
+    readings?.focusRack();
+  }
 
   /** The anchors live in the shadow tree, where the browser does not look for them. */
   private readonly onJump = async (event: Event): Promise<void> => {
@@ -363,6 +373,12 @@ export class WedgebookApp extends LitElement {
       dialog.incoming = read.document;
       dialog.mended = read.mended;
       dialog.keeper = this.keeper;
+      dialog.addEventListener('wb-closed', () => {
+        // The browser gives the focus back to where it was; after Ctrl+O that may be nowhere.
+        setTimeout(() => {
+          if (document.activeElement === document.body) void this.focusReadings();
+        });
+      });
       await openDialog(this.renderRoot, dialog);
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
@@ -388,6 +404,7 @@ export class WedgebookApp extends LitElement {
 
   private readonly startEmpty = (): void => {
     this.load(emptyDocument(), text.app.emptied);
+    void this.focusReadings();
   };
 
   private readonly openDemo = (): void => {
@@ -421,20 +438,6 @@ function headOf({ document, canUndo, canRedo, session }: View) {
     update,
     saveFault,
   };
-}
-
-/** What was noted about a file of readings, each sentence once. */
-function notesOf({
-  warnings,
-  tabletAssumed,
-  remembered,
-}: Extract<ReadFile, { kind: 'readings' }>): readonly string[] {
-  const sentences = [
-    ...(remembered ? [text.app.columnsRemembered] : []),
-    ...(tabletAssumed ? [text.app.tabletAssumed] : []),
-    ...warnings.map((each) => trueMinus(warningText(each))),
-  ];
-  return [...new Set(sentences)];
 }
 
 declare global {

@@ -103,9 +103,13 @@ export class ReadingsStation extends LitElement {
               : html`<p class="quiet small">${text.readings.trials(trialsOf(strips).length)}</p>`
           }
           <div class="actions">
-            ${button(text.readings.newStrip, () => {
-              this.add(newStrip(this.document, strip, 'film'));
-            })}
+            ${button(
+              text.readings.newStrip,
+              () => {
+                this.add(newStrip(this.document, strip, 'film'));
+              },
+              'Ctrl+Enter',
+            )}
             ${
               twin === null
                 ? nothing
@@ -156,6 +160,21 @@ export class ReadingsStation extends LitElement {
   private readonly onCursor = (event: Event): void => {
     this.nextPlace = (event.target as Worksheet).nextPlace;
   };
+
+  /** By keyboard out of the sheet, which has a stop for every cell. */
+  private readonly onLeave = (event: CustomEvent<'rack' | 'next-strip'>): void => {
+    const strip = this.app.value?.strip ?? null;
+    if (event.detail === 'next-strip') {
+      this.add(newStrip(this.document, strip, strip?.material ?? 'film'));
+    } else this.focusRack();
+  };
+
+  /** The chosen strip in the rack, or where the first one is begun. */
+  focusRack(): void {
+    const root = this.renderRoot;
+    const chosen = root.querySelector<HTMLElement>('.rack button[aria-pressed="true"]');
+    (chosen ?? root.querySelector<HTMLElement>('button'))?.focus();
+  }
 
   private readonly enterReading = (typed: string): Entered =>
     this.worksheet?.enterReading(typed) ?? { status: 'no-strip' };
@@ -245,7 +264,9 @@ export class ReadingsStation extends LitElement {
     const { store } = this.app.app;
     return html`<div class="sheet-side">
       <p class="quiet small">${text.readings.pasteHint}</p>
-      <div class="scroll"><wb-worksheet @wb-cursor=${this.onCursor}></wb-worksheet></div>
+      <div class="scroll">
+        <wb-worksheet @wb-cursor=${this.onCursor} @wb-leave=${this.onLeave}></wb-worksheet>
+      </div>
       ${kept > 0 ? html`<p class="wrong">${text.readings.kept(kept)}</p>` : nothing}
       ${
         without.length > 0
@@ -313,6 +334,9 @@ export class ReadingsStation extends LitElement {
       stripId: neighbour?.id ?? null,
       announcement: text.readings.removed(strip.name),
     });
+    void this.updateComplete.then(() => {
+      this.focusRack();
+    });
   }
 }
 
@@ -327,8 +351,8 @@ function says(strip: Strip): string {
   return text.readings.says(read, strip.rows.length, strip.unexposedDensities.length);
 }
 
-function button(label: string, onClick: () => void): TemplateResult {
-  return html`<button @click=${onClick}>${label}</button>`;
+function button(label: string, onClick: () => void, keys?: string): TemplateResult {
+  return html`<button @click=${onClick} title=${keys ?? nothing}>${label}</button>`;
 }
 
 declare global {

@@ -78,7 +78,7 @@ export const readings = {
   details: (strip: Strip, tablet: string) =>
     `${tablet}; ${strip.exposure.kind === 'absolute' ? 'calibrated light' : 'relative exposure'}${strip.treatment === null ? '' : `; ${treated(strip.treatment)}`}: change`,
   pasteHint:
-    'Type a column and press Enter, or paste a block from a spreadsheet: rows or columns, with or without a header, decimal point or comma.',
+    'Type a column and press Enter, or paste a block from a spreadsheet: rows or columns, with or without a header, decimal point or comma. Ctrl+Enter begins the next strip, Esc goes back to the list of strips.',
   scan: 'Read a strip from a scan or photograph',
   instrument: 'Take readings from an instrument',
   meter: {

@@ -288,7 +288,14 @@ export class Worksheet extends LitElement {
   private readonly onKey = (event: KeyboardEvent): void => {
     const at = this.cellAt(event.target);
     const strip = this.app.value?.strip ?? null;
-    if (at === null || strip === null || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (at === null || strip === null || event.altKey) return;
+    const leaves = event.key === 'Escape' ? 'rack' : event.key === 'Enter' ? 'next-strip' : null;
+    if (leaves === 'rack' || (leaves !== null && (event.ctrlKey || event.metaKey))) {
+      event.preventDefault();
+      this.dispatchEvent(new CustomEvent('wb-leave', { detail: leaves }));
+      return;
+    }
+    if (event.ctrlKey || event.metaKey) return;
     const { input } = at;
     const all = input.selectionStart === 0 && input.selectionEnd === input.value.length;
     const caret = {
