@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { SCENE_WIDTH } from '../../apps/web/src/picture/demo-scene.ts';
 import type { PrintsView } from '../../apps/web/src/picture/prints-view.ts';
+import { axeFindings } from './axe-findings.ts';
 import { textOf } from './chromium.ts';
 import { withApp } from './with-app.ts';
 
@@ -165,6 +166,17 @@ describe('the picture', () => {
     });
     await page.getByText('This is no PNG, TIFF or JPEG').waitFor();
     expect((await meanOf(page, 0))[0]).toBeGreaterThan(40);
+  });
+});
+
+describe('the opened picture', () => {
+  it('has no fault that axe finds, whole and zoomed, with the difference shown', async () => {
+    const { page } = app;
+    await openPicture(page);
+    await page.getByLabel('Show the difference as a picture').check();
+    await page.locator('wb-prints .panes').focus();
+    await page.keyboard.press('+');
+    expect(await axeFindings(page, '#picture')).toEqual([]);
   });
 });
 

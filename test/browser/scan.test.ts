@@ -4,6 +4,7 @@ import { encode } from 'fast-png';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { generatedScan } from '../generated-scan.ts';
+import { axeFindings } from './axe-findings.ts';
 import { cellOf, textOf } from './chromium.ts';
 import { withApp } from './with-app.ts';
 
@@ -77,6 +78,15 @@ describe('a strip read from a scan', () => {
     }
     await page.keyboard.press('Control+z');
     await expect.poll(() => page.locator('wb-readings .rack button').count()).toBe(strips);
+  });
+
+  it('has no fault that axe finds, marked and read', async () => {
+    const { page } = app;
+    await openScan(page);
+    await typeEnds(page);
+    await page.getByRole('button', { name: 'Read the steps' }).click();
+    await page.getByText('21 of 21 steps read.').waitFor();
+    expect(await axeFindings(page, '#readings')).toEqual([]);
   });
 
   it('is marked by pointing at its four ends', async () => {

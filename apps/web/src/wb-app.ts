@@ -17,6 +17,7 @@ import type { SaveFault } from './keeping/found.ts';
 import type { Keeper } from './keeping/keeper.ts';
 import { demoDocument } from './state/demo.ts';
 import { download } from './parts/download.ts';
+import { jumpTo } from './parts/jump-to.ts';
 import { LazyStationElement } from './parts/lazy-station.ts';
 import { trueMinus } from './parts/notices.ts';
 import { updateTemplate } from './parts/update-notice.ts';
@@ -330,7 +331,7 @@ export class WedgebookApp extends LitElement {
     const id = (event.currentTarget as HTMLAnchorElement).hash;
     const station = this.renderRoot.querySelector<HTMLElement>(id);
     if (station instanceof LazyStationElement) await station.show();
-    station?.scrollIntoView();
+    if (station !== null) jumpTo(station);
   };
 
   private readonly export = (): void => {

@@ -26,7 +26,7 @@ export const scanReaderStyles = css`
     min-height: 2.75rem;
     margin: 0;
   }
-  h4 {
+  h3 {
     margin: 0.6rem 0 0.3rem;
     font-size: 1rem;
     font-weight: 600;

@@ -240,7 +240,7 @@ export class ScanReader extends LitElement {
       <summary>${t.places}</summary>
       ${STRIP_KINDS.map((kind) => {
         const { from, to, width: across } = marks[kind];
-        return html`<h4>${t.kinds[kind]}</h4>
+        return html`<h3>${t.kinds[kind]}</h3>
           <div class="fields places">
             ${field(kind, 'fromX', from.x, width, (x) => {
               move(kind, 'from', { x });

@@ -11,6 +11,7 @@ import type { BathView } from '../state/derive-bath.ts';
 import { text } from '../text.ts';
 import { newPaper } from '../worksheet/new-entries.ts';
 import '../parts/number-field.ts';
+import './callier-measured.ts';
 import './paper-settings.ts';
 
 const SOURCES = ['iso-range', 'strip', 'strips', 'grade-table'] as const;
@@ -229,6 +230,7 @@ export class PaperCard extends LitElement {
         })}
       </div>
       ${light === undefined ? nothing : html`<p>${sourceMark(light.provenance)}</p>`}
+      <wb-callier></wb-callier>
       <p>${sourceMark(gradeTable.provenance)}</p>`;
   }
 
