@@ -9,8 +9,14 @@
  * read twice. A slip is only counted where it changes a density by 0.1 or more, or, of a moved part,
  * by a root mean square of 0.03. A find must name the right reading; a moved part, its beginning to
  * within two steps.
+ *
+ * Most of a moved part is another toe or shoulder to any curve. What it leaves is the distance of the
+ * exact densities, moved, from the nearest toe-shoulder curve, beyond that of the exact densities as
+ * they should stand, in errors of a reading
+ * (rounding included), by the root of the sum of squares. A moved part that leaves less than 4 hardly
+ * can be told; it has rows of its own.
  */
-import { findSuspects, fitCurve, randomNormal } from '@wedgebook/core';
+import { findSuspects, fitCurve, fitModel, randomNormal, toeShoulder } from '@wedgebook/core';
 import { TRUTHS } from './curve-truths.ts';
 
 const NOISES = [0.005, 0.01, 0.02];
@@ -21,7 +27,9 @@ const KINDS = [
   'point lost',
   'neighbouring step',
   'step skipped',
+  'step skipped, hidden',
   'step read twice',
+  'step read twice, hidden',
 ] as const;
 
 type Kind = (typeof KINDS)[number];
@@ -36,6 +44,21 @@ interface Tally {
   falseReadings: number;
   /** Strips on which a step was wrongly said to be skipped or read twice. */
   falseSteps: number;
+}
+
+/** What a moved part must leave to be told, in errors of a reading. */
+const LEAST_LEFT = 4;
+
+const skips = (kind: Kind): boolean => kind.startsWith('step skipped');
+const moves = (kind: Kind): boolean => skips(kind) || kind.startsWith('step read twice');
+
+/** What is left of a moved part once the nearest curve has taken its share, in errors. */
+function leftOf(exact: readonly number[], slipped: readonly number[], noise: number): number {
+  const x = exact.map((_, i) => i);
+  const squareOf = (y: readonly number[]): number =>
+    fitModel(toeShoulder, x, y).residualSumOfSquares;
+  const beyond = Math.max(0, squareOf(slipped) - squareOf(exact));
+  return Math.sqrt(beyond) / Math.hypot(noise, 0.01 / Math.sqrt(12));
 }
 
 const round = (density: number): number => Math.round(density * 100) / 100;
@@ -63,12 +86,11 @@ function slip(
   const densities = [...read];
   const inner = (): number => 3 + Math.floor(chance() * (n - 5));
   if (kind === 'none') return { densities, at: -1 };
-  if (kind === 'step skipped' || kind === 'step read twice') {
+  if (moves(kind)) {
     const at = inner();
-    const moved =
-      kind === 'step skipped'
-        ? [...read.slice(0, at), ...read.slice(at + 1), beyond]
-        : [...read.slice(0, at), ...read.slice(at - 1, -1)];
+    const moved = skips(kind)
+      ? [...read.slice(0, at), ...read.slice(at + 1), beyond]
+      : [...read.slice(0, at), ...read.slice(at - 1, -1)];
     const square = moved.reduce((sum, value, i) => sum + (value - (read[i] ?? 0)) ** 2, 0) / n;
     return Math.sqrt(square) >= 0.03 ? { densities: moved, at } : null;
   }
@@ -78,7 +100,7 @@ function slip(
     'digits swapped': swapped(good, chance() < 0.5),
     'point lost': chance() < 0.5 ? good / 10 : good * 10,
     'neighbouring step': read[at + (chance() < 0.5 ? -1 : 1)] ?? good,
-  }[kind];
+  }[kind as 'digits swapped' | 'point lost' | 'neighbouring step'];
   if (Math.abs(bad - good) < 0.1) return null;
   densities[at] = bad;
   return { densities, at };
@@ -98,6 +120,13 @@ function study(strips: number, noise: number, steps: number, kind: Kind): Tally 
       const slipped = slip(kind, read, reading(step), chance);
       if (!slipped) continue;
       const { densities, at } = slipped;
+      if (moves(kind)) {
+        const by = skips(kind) ? 1 : -1;
+        const exact = logExposures.map((x) => truth.density(x));
+        const shifted = logExposures.map((x, i) => truth.density(i < at ? x : x + by * step));
+        const isHidden = leftOf(exact, shifted, noise) < LEAST_LEFT;
+        if (isHidden !== kind.endsWith('hidden')) continue;
+      }
       const unexposedDensities = [0, 1, 2].map(() => reading(-Infinity));
       const readings = { logExposures, densities, unexposedDensities };
       const fit = fitCurve(readings, { suspects: findSuspects });
@@ -106,11 +135,11 @@ function study(strips: number, noise: number, steps: number, kind: Kind): Tally 
       const { suspects, warnings } = fit;
       const moved = warnings.find(({ code }) => code === 'step-slip')?.details;
       const place = moved ? logExposures.indexOf(Number(moved['logExposure'])) : -1;
-      const isMoved = kind === 'step skipped' || kind === 'step read twice';
+      const isMoved = moves(kind);
       const own = suspects.find(({ x }) => x === logExposures[at]);
       if (isMoved ? moved && Math.abs(place - at) <= 2 : own) tally.found++;
       if (isMoved) {
-        const name = kind === 'step skipped' ? 'step-skipped' : 'step-doubled';
+        const name = skips(kind) ? 'step-skipped' : 'step-doubled';
         if (moved?.['kind'] === name && Math.abs(place - at) <= 2) tally.named++;
       } else if (own && Math.abs((own.slip?.meant ?? own.expected) - (read[at] ?? 0)) < 0.05)
         tally.named++;

@@ -9,6 +9,7 @@ import {
   fitToeShoulder,
   monotoneSmooth,
   stepSlip,
+  stepSlipBySmooth,
   suspectReadings,
   toeShoulder,
   type CurveForm,
@@ -27,7 +28,7 @@ import { sortReadings, type SortedReadings } from './sort-readings.ts';
 const ENOUGH_ITERATIONS = 40;
 const ENOUGH_FOR_WHOLE_FORM = 100;
 /** Scatter, in that of the moved readings, at which bad readings are as good an explanation. */
-const AS_GOOD = 1.15;
+const AS_GOOD = 1.08;
 /** Fewest readings among which one can stand out. */
 const FEWEST_READINGS = 8;
 
@@ -56,7 +57,9 @@ export const findSuspects: FindSuspects = (curve, { x, y }) => {
   }
   const fitted = { model: modelOf(curve), fit: curve };
   const asWritten = suspectReadings(x, y, fitterOf(curve), { fitted });
-  const found = stepSlip(x, y, wholeFormOf(curve), { atHand: fitAtHand(curve, x, y) });
+  const found =
+    stepSlip(x, y, wholeFormOf(curve), { atHand: fitAtHand(curve, x, y) }) ??
+    (curve.family === 'monotone-smooth' ? stepSlipBySmooth(x, y) : null);
   const slip = found && !explained(asWritten, found) ? found : null;
   // Where a step was skipped, readings are judged by the curve through the moved ones.
   const suspects = slip ? suspectReadings(slip.exposures, y, fitterOf(curve)) : asWritten;

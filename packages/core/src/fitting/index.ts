@@ -62,6 +62,7 @@ export type { Prediction } from './predict-with-band.ts';
 export { randomNormal } from './random-normal.ts';
 export { stepSlip } from './step-slip.ts';
 export type { CurveForm, FittedCurve, StepSlip, StepSlipOptions } from './step-slip.ts';
+export { stepSlipBySmooth } from './step-slip-by-smooth.ts';
 export { suspectReadings } from './suspect-readings.ts';
 export type { FittedReadings, SuspectOptions, SuspectReading } from './suspect-readings.ts';
 export { lineThrough } from './line-through.ts';

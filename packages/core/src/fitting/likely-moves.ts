@@ -71,3 +71,21 @@ export function likelyMoves(problem: MoveProblem, beside: number): LikelyMove[] 
   }
   return moves;
 }
+
+/**
+ * Exposures with all from a place on taken one step further, or one back.
+ *
+ * @param places - number of each reading's step, -1 for the unexposed film
+ * @param x - log exposures as written
+ * @param steps - the steps' log exposures, ascending, at least two
+ */
+export function movedFrom(
+  places: readonly number[],
+  x: readonly number[],
+  steps: readonly number[],
+  { k, by }: Pick<LikelyMove, 'k' | 'by'>,
+): number[] {
+  const m = steps.length;
+  const beyond = 2 * (steps[m - 1] as number) - (steps[m - 2] as number);
+  return places.map((j, i) => (j < k ? (x[i] as number) : (steps[j + by] ?? beyond)));
+}

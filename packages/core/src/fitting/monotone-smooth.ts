@@ -41,6 +41,8 @@ export interface SmoothCurve {
   readonly effectiveParameters: number;
   /** The weight of the penalty that was chosen. */
   readonly penalty: number;
+  /** -2 ln of the restricted likelihood at that penalty, up to a constant of the number of readings. */
+  readonly restrictedScore: number;
 }
 
 /** Options of `monotoneSmooth`. */
@@ -408,6 +410,7 @@ function smoothCurve(
     degreesOfFreedom,
     effectiveParameters: effective,
     penalty,
+    restrictedScore: restrictedScore(system, penalty),
   };
 }
 

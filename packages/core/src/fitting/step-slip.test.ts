@@ -3,6 +3,7 @@ import { fitModel } from './fit-model.ts';
 import { toeShoulder } from './models/toe-shoulder.ts';
 import { randomNormal } from './random-normal.ts';
 import { stepSlip } from './step-slip.ts';
+import { stepSlipBySmooth } from './step-slip-by-smooth.ts';
 
 const STEPS = Array.from({ length: 21 }, (_, i) => -3 + 0.15 * i);
 const TRUTH = [0.1, 0.65, -2.3, 0.15, -0.5, 0.22];
@@ -78,5 +79,33 @@ describe('stepSlip', () => {
       ),
     );
     expect(() => stepSlip(Object.freeze([...STEPS]), y, form)).not.toThrow();
+  });
+});
+
+describe('stepSlipBySmooth', () => {
+  const two = (x: number): number =>
+    0.2 + 0.55 / (1 + Math.exp(-(x + 1.9) / 0.17)) + 0.85 / (1 + Math.exp(-(x + 0.7) / 0.24));
+  const readTwo = (steps: readonly number[], seed: number): number[] => {
+    const z = randomNormal(seed);
+    return steps.map((step) => two(-3 + 0.15 * step) + 0.005 * z());
+  };
+  const order = STEPS.map((_, i) => i);
+
+  it('finds a step skipped on a strip of two emulsions, which no family fits', () => {
+    const skipped = order.map((i) => (i < 15 ? i : i + 1));
+    const slip = stepSlipBySmooth(STEPS, readTwo(skipped, 4));
+    expect(slip?.kind).toBe('step-skipped');
+    expect(Math.abs(STEPS.indexOf(slip!.from) - 15)).toBeLessThanOrEqual(1);
+    expect(slip!.moved).toBeLessThan(slip!.written);
+  });
+
+  it('tells nothing of good strips', () => {
+    for (let seed = 10; seed < 40; seed++) {
+      expect(stepSlipBySmooth(STEPS, readTwo(order, seed))).toBeNull();
+    }
+  });
+
+  it('has nothing to say on a short strip', () => {
+    expect(stepSlipBySmooth(STEPS.slice(0, 7), readTwo(order.slice(0, 7), 1))).toBeNull();
   });
 });

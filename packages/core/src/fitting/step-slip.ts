@@ -18,19 +18,19 @@
 import { akaikeCorrected } from './akaike-corrected.ts';
 import { incompleteBeta } from './incomplete-beta.ts';
 import type { ModelFit } from './fit-model.ts';
-import { likelyMoves, type LikelyMove } from './likely-moves.ts';
+import { likelyMoves, movedFrom, type LikelyMove } from './likely-moves.ts';
 import type { CurveModel } from './model.ts';
 import { monotoneSmooth } from './monotone-smooth.ts';
 import { tangentBasis } from './tangent-basis.ts';
 
 /** Steps that must lie on either side of the place; with fewer one bad reading looks the same. */
-const FEWEST_STEPS_BESIDE = 3;
+export const FEWEST_STEPS_BESIDE = 3;
 /** Places fitted. */
 const PLACES_FITTED = 4;
 /** AICc by which the moved readings must beat the smooth curve through those written. */
 const LEAST_ADVANTAGE = 4;
 /** Probability below which a step slip is told; the bound is some four times the true one. */
-const LEAST_PROBABILITY = 0.02;
+const LEAST_PROBABILITY = 0.03;
 /** Probability of the linear part above which a place is not worth a fit. */
 const NOT_WORTH_A_FIT = 0.1;
 
@@ -109,7 +109,7 @@ export function stepSlip(
   const kind = move.by === 1 ? 'step-skipped' : 'step-doubled';
   const from = steps[move.k] as number;
   const probability = chanceOf(fit.residualSumOfSquares / square, v, m);
-  if (!(probability < LEAST_PROBABILITY) || fit.report.status !== 'converged') return null;
+  if (!(probability < LEAST_PROBABILITY)) return null;
   const n = x.length;
   const smooth = monotoneSmooth(x, y);
   const own = akaikeCorrected(fit.residualSumOfSquares, n, n - fit.degreesOfFreedom + 1);
@@ -143,16 +143,4 @@ function promisingMoves(
 function chanceOf(ratio: number, freedom: number, stepCount: number): number {
   const one = incompleteBeta(Math.min(1, Math.max(0, ratio)), (freedom - 1) / 2, 0.5);
   return Math.min(1, 2 * (stepCount - 1) * one);
-}
-
-/** Exposures with all from step k on taken one step further, or one back. */
-function movedFrom(
-  places: readonly number[],
-  x: readonly number[],
-  steps: readonly number[],
-  { k, by }: LikelyMove,
-): number[] {
-  const m = steps.length;
-  const beyond = 2 * (steps[m - 1] as number) - (steps[m - 2] as number);
-  return places.map((j, i) => (j < k ? (x[i] as number) : (steps[j + by] ?? beyond)));
 }

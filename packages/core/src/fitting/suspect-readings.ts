@@ -4,7 +4,7 @@
  *   t_i = e_i / (s_(i) sqrt(1 - h_i)),  s_(i)^2 = (SS - e_i^2 / (1 - h_i)) / (v - 1)
  *
  * h_i the leverage, v the degrees of freedom. The greatest |t_i| of n is suspect where
- * n P(|T| > |t_i|) < 0.01. The curve is then fitted without it and the rest looked at again, so
+ * n P(|T| > |t_i|) < 0.005. The curve is then fitted without it and the rest looked at again, so
  * that one slip does not hide another. A curve can also bend to a gross slip, or to two together,
  * until nothing stands out; where the scatter is greater than a densitometer's, the search begins
  * from the curve with the least trimmed squares, which leaves out the worst fifth. Nothing is
@@ -59,7 +59,7 @@ export interface FittedReadings {
 
 /** Options of `suspectReadings`. */
 export interface SuspectOptions {
-  /** Probability below which a reading is suspect, default 0.01. */
+  /** Probability below which a reading is suspect, default 0.005. */
   readonly probability?: number | undefined;
   /** Least distance from the curve that matters, default 0.02 (a working densitometer's error). */
   readonly leastDistance?: number | undefined;
@@ -85,7 +85,7 @@ export function suspectReadings(
   if (x.length !== y.length) {
     throw new InvalidArgumentError('suspectReadings', 'y', y, `a list of ${x.length}, as x`);
   }
-  const { probability: least = 0.01, leastDistance = 0.02 } = options;
+  const { probability: least = 0.005, leastDistance = 0.02 } = options;
   const kept = x.map((_, i) => i);
   const removed: number[] = [];
   const most = Math.floor(x.length / 5);
