@@ -19,7 +19,7 @@ import { fitText } from '../output/fit-text.ts';
 import { shownWarnings } from '../output/warnings.ts';
 import { FIT_WORDS, USAGE } from '../text.ts';
 import { UsageError } from '../usage-error.ts';
-import { inputFault } from '@wedgebook/notebook';
+import { inputFault, type InputError } from '@wedgebook/notebook';
 import type { Verb } from './verb.ts';
 
 export interface Prediction extends Estimate {
@@ -61,7 +61,8 @@ export const fit: Verb = {
       const at = { ...place, column: xName };
       throw inputFault.tooFewRows(at, different, model.parameterNames.length);
     }
-    const fitted = fitFrom(start, model, x, y, {
+    const outOfReach = () => inputFault.outOfReach({ ...place, column: yName }, model.name);
+    const fitted = fitFrom(start, outOfReach, model, x, y, {
       ...(given.flag('robust') && { solve: robustLeastSquares }),
       ...(weights !== undefined && {
         // A weight is a weight: its reciprocal square root is the standard deviation.
@@ -137,15 +138,31 @@ function covarianceRows({
   return parameters.map((_, row) => covariance.slice(row * count, (row + 1) * count));
 }
 
-/** Fits; a start that the model cannot begin from is a fault of the command line. */
+/**
+ * Fits. A start that the model cannot begin from is a fault of the command line; where the model's
+ * own start fails, or its answer leaves what can be computed, the numbers are at fault.
+ */
 function fitFrom(
   start: readonly number[] | undefined,
+  outOfReach: () => InputError,
   model: Model,
   x: readonly number[],
   y: readonly number[],
   options: FitModelOptions,
 ): ModelFit {
-  if (start === undefined) return fitModel(model, x, y, options);
+  if (start === undefined) {
+    try {
+      const fit = fitModel(model, x, y, options);
+      if (fit.parameters.every(Number.isFinite) && Number.isFinite(fit.residualSumOfSquares)) {
+        return fit;
+      }
+    } catch (error) {
+      if (!(error instanceof InvalidArgumentError && error.details['argument'] === 'start')) {
+        throw error;
+      }
+    }
+    throw outOfReach();
+  }
   const outside = (): UsageError => new UsageError(USAGE.startOutside(model.parameterNames));
   if (!isWithinBounds(start, model, x, y)) throw outside();
   try {

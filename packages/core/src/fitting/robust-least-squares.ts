@@ -95,6 +95,10 @@ function withHuberCovariance(
   const scaled = options.weightKind === 'absolute' ? 1 : residualStandardDeviation ** 2;
   const factor =
     ((options.weightKind === 'absolute' ? correction ** 2 : variance) * meanWeight) / scaled;
+  // Residuals whose squares vanish say nothing of the errors.
+  if (!Number.isFinite(factor)) {
+    return { ...fit, covariance: null, standardErrors: fit.standardErrors.map(() => null) };
+  }
   return {
     ...fit,
     covariance: covariance.map((c) => c * factor),

@@ -279,6 +279,14 @@ export const inputFault = {
       'Put each process in a file of its own',
     ),
 
+  outOfReach: (place: Place, model: string) =>
+    new InputError(
+      'out-of-reach',
+      place,
+      `the numbers are too great or too small for ${model}: their squares leave what can be computed`,
+      'Divide the column by a power of ten, or choose another model',
+    ),
+
   tooFewRows: (place: Place, different: number, parameters: number) =>
     new InputError(
       'too-few-rows',
