@@ -158,6 +158,7 @@ describe('the station of the next development', () => {
     await expect.poll(() => textOf(heading)).toBe('average gradient, net 0.10 to net 0.80');
     await page.keyboard.press('Control+z');
     await expect.poll(() => textOf(heading)).toBe('average gradient, net 0.10 to net 0.90');
+    expect(await axeFindings(page, '#development')).toEqual([]);
     await page.getByLabel('Contrast by').selectOption('over');
     await expect.poll(() => textOf(heading)).toBe('average gradient, net 0.10 to +1.20');
   });
