@@ -10,7 +10,7 @@ import {
 import type { TimedStrip } from './timed-strips.ts';
 
 const DRIFT_MEASURES = ['speedPoint', 'contrast', 'baseFog'] as const;
-export type DriftMeasure = (typeof DRIFT_MEASURES)[number];
+type DriftMeasure = (typeof DRIFT_MEASURES)[number];
 
 export interface Drift {
   /** In the order of their days; those without a day in the order of the file. */

@@ -41,7 +41,7 @@ export const TIMES_OPTIONS = {
 } as const satisfies OptionKinds;
 
 /** How contrast is named in the columns and in words. */
-export type NamedMeasure = ContrastMeasure;
+type NamedMeasure = ContrastMeasure;
 
 export interface Order {
   readonly measure: NamedMeasure;
