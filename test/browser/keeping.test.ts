@@ -94,6 +94,22 @@ describe('the notebook', () => {
     expect((await exported()).text).toBe(text);
   });
 
+  it('shows all columns of the preview on a telephone', async () => {
+    const { page } = app;
+    const { text } = await exported();
+    await page.setViewportSize({ width: 360, height: 740 });
+    await choose('other.json', text.replace('Ferry and landing stage', 'Another'));
+    const last = page.getByRole('dialog').getByRole('columnheader', { name: 'only here' });
+    await last.waitFor();
+    const room = await last.evaluate(
+      (head) =>
+        head.closest('dialog')!.clientWidth -
+        (head as HTMLElement).getBoundingClientRect().right +
+        head.closest('dialog')!.getBoundingClientRect().left,
+    );
+    expect(room).toBeGreaterThanOrEqual(8);
+  });
+
   it('says that a file is the same as what is open', async () => {
     const { text } = await exported();
     await choose('same.json', text);

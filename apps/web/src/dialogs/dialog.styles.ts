@@ -45,4 +45,19 @@ export const dialogStyles = css`
     font-variant-numeric: tabular-nums;
     padding-inline-end: 0.75rem;
   }
+  /* A table of five columns must fit a telephone: what is cut off is not read. */
+  @media (max-width: 30rem) {
+    dialog {
+      padding: 1rem;
+    }
+    table {
+      font-size: 0.875rem;
+    }
+    .number {
+      padding-inline-end: 0.4rem;
+    }
+    .number:last-child {
+      padding-inline-end: 0;
+    }
+  }
 `;

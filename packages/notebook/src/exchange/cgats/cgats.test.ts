@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { InputError } from '../../notebook-error.ts';
 import { readReadings } from '../read-readings.ts';
 import type { ReadingsStrip } from '../readings-strip.ts';
+import { writeReadings } from '../write-readings.ts';
 import { cgatsReader, isCgats, readCgats } from './read-cgats.ts';
 import { writeCgats } from './write-cgats.ts';
 
@@ -86,6 +87,22 @@ describe('CGATS.17', () => {
     expect(strips).toEqual(readCgats(text).strips);
     expect(strips).toHaveLength(4);
   });
+
+  it.each(['1A 1B', '0 1', 'dark light'])(
+    'takes rows as steps in their order where they are named %s and have no exposures',
+    (names) => {
+      const [first = '', second = ''] = names.split(' ');
+      const text = FOREIGN.replace('0,31 1 ', `0,31 ${first} `).replace(
+        '0.51 2 ',
+        `0.51 ${second} `,
+      );
+      const { strips } = readCgats(text);
+      expect(strips[0]?.readings.map(({ step }) => step)).toEqual([1, 2]);
+      // As a file of readings they are steps too, not base + fog.
+      const [again] = readReadings(writeReadings(strips), { stepsSuffice: true }).strips;
+      expect(again?.unexposedDensities).toEqual([]);
+    },
+  );
 
   it('refuses a line without an end before it is held in memory', () => {
     const reader = cgatsReader('w.txt');

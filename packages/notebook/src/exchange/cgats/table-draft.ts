@@ -56,6 +56,9 @@ export function tableDraft(
   ].map((name) => columns.indexOf(name)) as [number, number, number];
   let row: CgatsToken[] = [];
   let rows = 0;
+  // Names that are no step numbers, and no exposures either: the rows are the steps, in their order.
+  let stepsCounted = false;
+  const hasExposures = tabletAt >= 0 || exposureAt >= 0;
   let firstRow = line;
   let lastRow = line;
 
@@ -75,6 +78,7 @@ export function tableDraft(
     lastRow = row[0]?.line ?? line;
     if (rows === 0) firstRow = lastRow;
     rows += 1;
+    if (!hasExposures && !(step > 0)) stepsCounted = true;
     const exposure = {
       step: Number.isFinite(step) ? step : null,
       tabletDensity: value(tabletAt, DENSITIES),
@@ -99,7 +103,8 @@ export function tableDraft(
       const described = describedBy(header, number);
       const unexposedDensities = unexposedOf(header, place);
       const strips = channels.map(([channel], index): ReadingsStrip => {
-        const readings = packed[index] ?? new PackedReadings();
+        const read = packed[index] ?? new PackedReadings();
+        const readings = stepsCounted ? counted(read) : read;
         const strip = { ...described, channel, unexposedDensities, unread: 0, firstRow, lastRow };
         return {
           ...strip,
@@ -112,6 +117,15 @@ export function tableDraft(
       return { strips, rows };
     },
   };
+}
+
+/** The readings with their places as steps. */
+function counted(read: PackedReadings): PackedReadings {
+  const readings = new PackedReadings();
+  read.unpacked().forEach((reading, index) => {
+    readings.push({ ...reading, step: index + 1 });
+  });
+  return readings;
 }
 
 /** The density columns; that of the filter that responds most only where no channel is named. */
