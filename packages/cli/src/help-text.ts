@@ -183,7 +183,8 @@ its exposure index; how well each strip is predicted from the others; which time
                                      print density and lightness
   --bath, --bath-gain G              N+1 by development beside N and a bath: selenium, or one that
                                      reaches the gain G
-  --dilution 1+n, --bath-celsius T   of the selenium bath; 1+1 and 20 unless given
+  --dilution 1+n, --bath-celsius T   of the selenium bath; 1+1 and 20 unless given. Toned strips in
+                                     FILE tell its gain and pace, else built-in numbers
   --drift                            control chart of repeated strips: those whose column
                                      "control" says yes, else those of the commonest time, in the
                                      order of "processed_on" (YYYY-MM-DD)

@@ -6,6 +6,7 @@ import type { Order } from '../times/order.ts';
 import type { PlannedTimes } from '../times/planned-times.ts';
 import type { Times } from '../verbs/times.ts';
 import { intervalOf } from './figures.ts';
+import { cautionsJson } from './treat-json.ts';
 
 export function timesJson(result: Times): object {
   const { order, planned, strips } = result;
@@ -65,6 +66,7 @@ export function timesJson(result: Times): object {
     ...(order.zones && { zones: result.ladders.map(ladderJson) }),
     ...(planned.bath !== null && { developmentOrBath: bathJson(planned.bath, order) }),
     ...(result.drift !== null && { drift: driftJson(result.drift) }),
+    ...(result.cautions.length > 0 && { cautions: cautionsJson(result.cautions) }),
     warnings: result.warnings,
   };
 }

@@ -9,6 +9,7 @@ import type { Times } from '../verbs/times.ts';
 import { alignedTable, factList } from './aligned-table.ts';
 import { estimateText, fixed, intervalOf, minutesText } from './figures.ts';
 import { errorInStops } from './times-json.ts';
+import { cautionsText } from './treat-text.ts';
 import { warningLines } from './warnings.ts';
 
 const right = (titles: readonly string[]) =>
@@ -16,7 +17,7 @@ const right = (titles: readonly string[]) =>
 
 /** The law, the strips behind it, the plan, and what else was asked for. */
 export function timesText(result: Times): string {
-  const { order, planned, ladders, drift, warnings } = result;
+  const { order, planned, ladders, drift, cautions, warnings } = result;
   return [
     `${W.title}: ${measureWords(order.measure)}\n`,
     modelFacts(result),
@@ -31,6 +32,7 @@ export function timesText(result: Times): string {
     ladderTables(ladders),
     drift === null ? '' : driftTables(drift),
     warningLines(warnings, ''),
+    cautions.length === 0 ? '' : `\n${cautionsText(cautions)}`,
   ].join('');
 }
 

@@ -2,7 +2,6 @@
 import {
   bathForGain,
   contrastAt,
-  defaultTreatment,
   developmentOrBath,
   developmentPlan,
   fitContrastModel,
@@ -20,9 +19,10 @@ import {
   type PlannedDevelopment,
   type SpeedModel,
   type SurfaceCurve,
+  type TreatmentModel,
   type Warning,
 } from '@wedgebook/core';
-import { developmentDefaults, seleniumDefaults } from '@wedgebook/data';
+import { developmentDefaults } from '@wedgebook/data';
 import { TIMES_WORDS } from './times-words.ts';
 import type { Order } from './order.ts';
 import type { TimedStrip } from './timed-strips.ts';
@@ -43,7 +43,11 @@ export interface PlannedTimes {
   readonly warnings: readonly Warning[];
 }
 
-export function plannedTimes(strips: readonly TimedStrip[], order: Order): PlannedTimes {
+export function plannedTimes(
+  strips: readonly TimedStrip[],
+  order: Order,
+  selenium: TreatmentModel,
+): PlannedTimes {
   const timed = strips.map((strip) => ({
     minutes: strip.minutes,
     ...(strip.celsius !== null && { celsius: strip.celsius }),
@@ -102,7 +106,9 @@ export function plannedTimes(strips: readonly TimedStrip[], order: Order): Plann
     others,
     surface,
     nextTest: next === null || best === undefined ? null : { ...best, errorNow: next.errorNow },
-    bath: order.bath && bathBeside(order.bath, model, { ...common, celsius: order.celsius }, cut),
+    bath:
+      order.bath &&
+      bathBeside(order.bath, model, { ...common, celsius: order.celsius }, cut, selenium),
     warnings: [
       ...fit.warnings,
       ...plan.flatMap((row) => row.warnings),
@@ -113,14 +119,14 @@ export function plannedTimes(strips: readonly TimedStrip[], order: Order): Plann
   };
 }
 
-/** N+1 by development beside N and a bath: one of the user's own gain, or the built-in selenium. */
+/** N+1 by development beside N and a bath: one of the user's own gain, or selenium. */
 function bathBeside(
   { ownGain, ...bath }: NonNullable<Order['bath']>,
   model: ContrastModel,
   options: Omit<DevelopmentPlanOptions, 'changes'>,
   cut: SurfaceCurve | null,
+  selenium: TreatmentModel,
 ): PlannedTimes['bath'] {
-  const selenium = defaultTreatment(seleniumDefaults);
   const greatestGain = ownGain ?? bathForGain(selenium, 1, bath).mostGain;
   const both = developmentOrBath(model, { ...options, greatestGain, curve: cut?.curve ?? null });
   const inBath = ownGain === null ? bathForGain(selenium, both.gainAskedFor, bath) : null;

@@ -1,4 +1,5 @@
 /** `times`: the user's own paper, the bath beside development, and what takes no part. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { expectWithin } from '../../../../test/within.ts';
 import { ran } from '../memory-io.ts';
@@ -92,6 +93,25 @@ describe('times, with the paper and the bath', () => {
     expect(short).toMatchObject({ reachable: false, plausibleMinutes: null });
     expect(short!.gain).toBeLessThan(6 / 5);
     expect(await of('--bath-gain', '1.3')).toBeNull();
+  });
+
+  it('never shows the bath without its cautions, and fits it to the strips that went through it', async () => {
+    interface Cautious {
+      readonly cautions?: readonly { readonly text: string; readonly source: string }[];
+      readonly developmentOrBath?: { readonly bath: { readonly inBath: { minutes: Estimate } } };
+    }
+    const demo = readFileSync(
+      new URL('../../../../data/demo/notebook.json', import.meta.url),
+      'utf8',
+    );
+    const own = await timesOf<Cautious>(demo, '--bath', '--subject-range', '8');
+    expect(own.cautions!.map(({ text }) => text).join(' ')).toContain('Never let acid');
+    expect(own.cautions!.every(({ source }) => source.length > 0)).toBe(true);
+    // Six toned strips of the notebook: their fit has an error, built-in numbers have none.
+    expect(own.developmentOrBath!.bath.inBath.minutes.standardError).toBeGreaterThan(0);
+    expect((await timesOf<Cautious>(demo)).cautions).toBeUndefined();
+    const { stdout } = await ran(['times', '-', '--bath'], { '-': gammas });
+    expect(stdout).toContain('Never let acid');
   });
 
   it('leaves control strips out of the law', async () => {

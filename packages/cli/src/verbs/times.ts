@@ -1,4 +1,5 @@
 /** `times`: development times from strips of one film developed for different times. */
+import type { Caution } from '@wedgebook/data';
 import { inputFault, type ReadingsFile } from '@wedgebook/notebook';
 import type { Arguments } from '../input/arguments.ts';
 import { onlyFile } from '../input/only-file.ts';
@@ -14,6 +15,7 @@ import { timesJson } from '../output/times-json.ts';
 import { timesText } from '../output/times-text.ts';
 import { shownWarnings, type ShownWarning } from '../output/warnings.ts';
 import { stripsOf } from '../strips/strips-of.ts';
+import { bathCautions, seleniumModel } from '../times/bath-beside.ts';
 import { measureWords } from '../times/times-words.ts';
 import { driftOf, type Drift } from '../times/drift.ts';
 import { laddersOf, type Ladder } from '../times/ladders.ts';
@@ -34,6 +36,8 @@ export interface Times {
   readonly planned: PlannedTimes;
   readonly ladders: readonly Ladder[];
   readonly drift: Drift | null;
+  /** Of the bath beside development, where one is asked for. */
+  readonly cautions: readonly Caution[];
   readonly warnings: readonly ShownWarning[];
 }
 
@@ -60,7 +64,10 @@ export const times: Verb = {
     // Control strips watch the process; a law takes them only where there is nothing else.
     const own = timed.strips.filter(({ strip }) => strip.control !== true);
     const strips = own.length > 0 ? own : timed.strips;
-    const planned = plannedTimes(strips, order);
+    // Treated strips are looked at where a bath is asked for, and only there.
+    const asksBath = order.bath !== null && order.bath.ownGain === null;
+    const bathFile = asksBath ? readings : { ...readings, strips: [] };
+    const planned = plannedTimes(strips, order, seleniumModel(bathFile, options));
     const zones = order.zones ? laddersOf(planned, order) : { ladders: [], warnings: [] };
     const drift = order.drift ? driftOf(timed.strips) : null;
     const result: Times = {
@@ -70,6 +77,7 @@ export const times: Verb = {
       planned,
       ladders: zones.ladders,
       drift,
+      cautions: bathCautions(order),
       warnings: shownWarnings(
         film.warnings,
         order.paper?.warnings ?? [],
