@@ -46,8 +46,14 @@ function csv(): string {
   return `${rows.join('\n')}\n`;
 }
 
-/** Reports its own peak on standard error as the process ends. */
-const WATCH = `process.on('exit', () => process.stderr.write('peak ' + process.resourceUsage().maxRSS));`;
+/**
+ * Reports its own peak and its own time of work on standard error as the process ends: on a busy
+ * machine the clock tells what the others do.
+ */
+const WATCH = `process.on('exit', () => {
+  const { maxRSS, userCPUTime, systemCPUTime } = process.resourceUsage();
+  process.stderr.write('peak ' + maxRSS + ' work ' + (userCPUTime + systemCPUTime));
+});`;
 
 /** Prints one line a run. */
 export function main(): void {
@@ -72,8 +78,9 @@ export function main(): void {
       const seconds = (performance.now() - began) / 1000;
       if (status !== 0) throw new Error(stderr);
       const peak = Number(/peak (\d+)/.exec(stderr)?.[1]) / 1024;
+      const work = Number(/work (\d+)/.exec(stderr)?.[1]) / 1e6;
       console.log(
-        `${flags.join(' ') || 'table '} run ${run}: ${seconds.toFixed(2)} s, peak ${peak.toFixed(0)} MB, ` +
+        `${flags.join(' ') || 'table '} run ${run}: ${seconds.toFixed(2)} s, work of all threads ${work.toFixed(2)} s, peak ${peak.toFixed(0)} MB, ` +
           `${(stdout.length / 1e6).toFixed(1)} MB of output`,
       );
     }

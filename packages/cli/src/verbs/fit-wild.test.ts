@@ -25,7 +25,7 @@ const table = fc
     spoilt: fc.array(fc.tuple(fc.nat(), hostile), { maxLength: 1 }),
   })
   .map(({ shape, rows, spoilt }) => {
-    const scale = { huge: 1e200, tiny: 1e-200 }[shape as 'huge' | 'tiny'] ?? 1;
+    const scale = shape === 'huge' ? 1e200 : shape === 'tiny' ? 1e-200 : 1;
     const lines = rows.map(([x, y, w], i): [string, string, string] => {
       const weight = String(Math.abs(Number(w)) || 1);
       if (shape === 'free') return [x, y, weight];
