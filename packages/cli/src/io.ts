@@ -22,8 +22,6 @@ export interface Outcome {
   readonly json: unknown;
   /** The readable form; a function, since `--json` does without. */
   readonly text: () => string;
-  /** What is said beside a file that is itself the output: on standard error. */
-  readonly notes?: string;
 }
 
 /** An output made piece by piece: shown as it comes. */

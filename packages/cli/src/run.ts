@@ -80,7 +80,6 @@ async function runVerb(name: VerbName, words: readonly string[], io: CommandIo):
       for await (const piece of outcome.pieces) await io.write(piece);
       return SUCCESS;
     }
-    if (!given.flag('json') && outcome.notes !== undefined) io.stderr(outcome.notes);
     io.stdout(given.flag('json') ? `${JSON.stringify(outcome.json, null, 2)}\n` : outcome.text());
     return SUCCESS;
   } catch (error) {
