@@ -223,6 +223,8 @@ export const sharedStyles = css`
     white-space: nowrap;
   }
   .scroll {
+    /* Words that are heard and not seen stand free of the flow: they are cut off with the rest. */
+    position: relative;
     overflow-x: auto;
     max-width: 100%;
   }

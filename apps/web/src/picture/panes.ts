@@ -21,8 +21,8 @@ export function panesOf(
       exposureChange === null ? t.matchedPaper(exposureScale) : t.paperOf(paper, exposureScale);
     const treated = id.startsWith('treated');
     const parts = [
-      ...(treated ? [t.bath(minutes)] : []),
       on,
+      ...(treated ? [t.bath(minutes)] : []),
       ...(exposureChange === null ? [] : [t.fits(surplus)]),
       ...(exposureChange === null || t.exposure(exposureChange) === ''
         ? []

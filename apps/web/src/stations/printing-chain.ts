@@ -203,6 +203,12 @@ function ladderOf(rows: readonly ChainRow[], grey: boolean): SceneLayout {
   return (width) => layoutZoneLadder({ width, title: words.ladder, rows: ladder, grey });
 }
 
+/** With its error, unless that would be shown as nothing: the tones that are held have none. */
+const withError = (value: number, error: number | null, least: number, decimals: number) =>
+  estimate({ value, standardError: error !== null && error >= least ? error : null }, decimals);
+const density = (value: number, error: number | null) => withError(value, error, 0.0005, 2);
+const lightnessOf = (value: number, error: number | null) => withError(value, error, 0.005, 1);
+
 function gradientsTemplate(rows: readonly ChainRow[], zone: number): TemplateResult {
   const tones = rows.map((row) => {
     const tone = row.follow(LOG_STOP * (zone - 5));
@@ -229,14 +235,10 @@ function gradientsTemplate(rows: readonly ChainRow[], zone: number): TemplateRes
       ),
       line(words.product, ({ toneGradient }) => formatNumber(toneGradient, 2)),
       line(words.onNegative, ({ negativeDensity }, errors) =>
-        estimate({ value: negativeDensity, standardError: errors.negativeDensity }, 2),
+        density(negativeDensity, errors.negativeDensity),
       ),
-      line(words.reaches, ({ printDensity }, errors) =>
-        estimate({ value: printDensity, standardError: errors.printDensity }, 2),
-      ),
-      line(words.lightness, ({ lightness }, errors) =>
-        estimate({ value: lightness, standardError: errors.lightness }, 1),
-      ),
+      line(words.reaches, ({ printDensity }, errors) => density(printDensity, errors.printDensity)),
+      line(words.lightness, ({ lightness }, errors) => lightnessOf(lightness, errors.lightness)),
     ],
   })}
   ${tones.some(({ tone }) => tone.extrapolated) ? html`<p class="quiet small">${words.extrapolated}</p>` : nothing}`;
@@ -249,9 +251,9 @@ function zonesTemplate(rows: readonly ChainRow[]): TemplateResult {
     if (tone === undefined) return html``;
     const error = errors(tone);
     const shown = [
-      estimate({ value: tone.negativeDensity, standardError: error.negativeDensity }, 2),
-      estimate({ value: tone.printDensity, standardError: error.printDensity }, 2),
-      estimate({ value: tone.lightness, standardError: error.lightness }, 1),
+      density(tone.negativeDensity, error.negativeDensity),
+      density(tone.printDensity, error.printDensity),
+      lightnessOf(tone.lightness, error.lightness),
       formatNumber(tone.toneGradient, 2),
     ];
     return html`${shown.map((cell) => html`<td class="number">${cell}</td>`)}`;

@@ -52,7 +52,7 @@ export const chain = {
   zone: 'Zone',
   zoneTable: 'Every zone in figures',
   errorsFrom:
-    'Errors come from the curves of film and paper, with the shadow of the negative and the highlight of the print held; those of the bath are not counted. The gradient is that of the whole chain, print density by log luminance.',
+    'Errors come from the curves of film and paper, with the shadow of the negative and the highlight of the print held; those of the bath are not counted, and errors under 0.0005 in density are not shown. The gradient is that of the whole chain, print density by log luminance.',
   lightness: 'lightness L*',
   extrapolated: 'Outside the readings of the film strip.',
   gradients: (tone: SubjectTone) => tone.gradients,
