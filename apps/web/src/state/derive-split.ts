@@ -28,7 +28,8 @@ import { builtInSplit } from '@wedgebook/data';
 import type { Paper, Printing } from '@wedgebook/notebook';
 import type { Derive } from './derive.ts';
 import type { PrintingView } from './derive-printing.ts';
-import { litStrips } from './own-split.ts';
+import { memoList } from './memo.ts';
+import { litStrips, type LitStrip } from './own-split.ts';
 import type { WorkDocument } from './work.ts';
 
 export interface SplitView {
@@ -56,18 +57,30 @@ export interface SplitSeconds {
 /** Layer exposures this far apart are one light alone. */
 const ALONE = 8;
 
+interface Layers {
+  readonly fit: VariableContrastFit;
+  readonly own: boolean;
+  readonly leftOut: readonly LeftOutError[];
+}
+
 /** The layers of a paper: its own strips where they can be fitted, else the built-in ones. */
-function layersOf(
-  paper: Paper | null,
-  document: WorkDocument,
-  derive: Derive,
-): { fit: VariableContrastFit; own: boolean; leftOut: readonly LeftOutError[] } {
-  const read = litStrips(paper, document, derive);
+function layersOf(paper: Paper | null, document: WorkDocument, derive: Derive): Layers {
+  return fittedLayers(
+    litStrips(paper, document, derive).flatMap(({ name, readings }) => [name, readings]),
+  );
+}
+
+/** Fitted anew only where a strip of the paper changes: names and steps in turn. */
+const fittedLayers = memoList((parts: readonly (string | LitStrip['readings'])[]): Layers => {
+  const read = parts.flatMap((readings, i): LitStrip[] => {
+    const name = parts[i - 1];
+    return typeof readings === 'string' || typeof name !== 'string' ? [] : [{ name, readings }];
+  });
   const readings = read.flatMap((strip) => strip.readings);
   const fit = readings.length === 0 ? null : fitVariableContrast(readings);
   if (fit === null || fit.paper === null) return { fit: builtInFit(), own: false, leftOut: [] };
   return { fit, own: true, leftOut: read.length > 2 ? leaveOneOut(read) : [] };
-}
+});
 
 /** The built-in layers as a fit without errors. */
 function builtInFit(): VariableContrastFit {

@@ -85,7 +85,23 @@ function litOf(paper: Paper | null, document: WorkDocument, derive: Derive): Lit
   });
 }
 
-function exposuresOf({ readings, softSeconds, hardSeconds }: Lit): VariableContrastReading[] {
+type Steps = readonly VariableContrastReading[];
+/** Steps by the readings that they were made of, so that unchanged strips keep theirs. */
+const made = new WeakMap<
+  Readings,
+  { readonly soft: number | null; readonly hard: number | null; readonly steps: Steps }
+>();
+
+function exposuresOf(lit: Lit): Steps {
+  const { readings, softSeconds, hardSeconds } = lit;
+  const known = made.get(readings);
+  if (known?.soft === softSeconds && known.hard === hardSeconds) return known.steps;
+  const steps = stepsOf(lit);
+  made.set(readings, { soft: softSeconds, hard: hardSeconds, steps });
+  return steps;
+}
+
+function stepsOf({ readings, softSeconds, hardSeconds }: Lit): VariableContrastReading[] {
   const light = (seconds: number | null, logExposure: number): number =>
     seconds === null || !(seconds > 0) ? -Infinity : Math.log10(seconds) + logExposure;
   return readings.logExposures.map((logExposure, i) => ({
