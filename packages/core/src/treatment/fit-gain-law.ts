@@ -5,21 +5,21 @@
  *   D'_ij = b'_i + f(u_j; k_i, m) + e   treated strip i
  *
  * with a gain for each strip, one exponent for all, and every base + fog and true net density
- * estimated too, since each was read with the same error e. The u_j are projected out, so that the
- * fit searches gains, exponent and base + fogs only. For one strip and the proportional law this is
- * Deming's line. Laws are compared by AICc; the proportional one is kept unless another is lower by
- * more than 4. Laws that the pairs do not tell from it widen the errors of the gains by their weight;
- * a spare pair is enough for that, two are asked for before another law is taken.
+ * estimated too, since each was read with the same error e (see `fit-pairs.ts`). For one strip and
+ * the proportional law this is Deming's line. Laws are compared by AICc; the proportional one is kept
+ * unless another is lower by more than 4. Laws that the pairs do not tell from it widen the errors of
+ * the gains by their weight; a spare pair is enough for that, two are asked for before another law is
+ * taken.
  *
- * Sources: [FULLER1987] section 1.3 for errors in both variables; [GP1973] for the projection;
- * [BA2002] section 2.4 for AICc. Deviations: with fewer than four degrees of freedom a reading's
- * error is taken as at least 0.01.
+ * Sources: [FULLER1987] section 1.3 for errors in both variables; [BA2002] section 2.4 for AICc.
+ * Deviations: with fewer than four degrees of freedom a reading's error is taken as at least 0.01.
  */
-import { akaikeCorrected, leastSquares, type LeastSquaresFit } from '../fitting/index.ts';
+import { akaikeCorrected } from '../fitting/index.ts';
 import type { Estimate } from '../estimate.ts';
 import { REFERENCE_NET_DENSITY, type GainLawFamily } from './gain-law.ts';
 import { covarianceAmongLaws, type GainsOfLaw } from './gains-among-laws.ts';
-import { pairBlocks, projectedResiduals, type PairBlocks, type StripPairs } from './pair-blocks.ts';
+import { fitPairs, hasExponent, type PairsFit } from './fit-pairs.ts';
+import { startingGains, type StripPairs } from './pair-blocks.ts';
 import type { ComparedModel, FittedLaw } from './treatment-model.ts';
 
 export interface GainLawFit {
@@ -47,14 +47,11 @@ const MARKEDLY = 4;
 /** Rivals of less weight than this do not widen the errors. */
 const LEAST_WEIGHT = 0.02;
 
-/** Every parameter within a millionth of its standard error. */
-const OFFSET_TOLERANCE = 1e-6;
-
 const CANDIDATES: readonly GainLawFamily[] = ['proportional', 'power', 'intensifier-safe', 'shift'];
 
 interface Candidate {
   readonly family: GainLawFamily;
-  readonly fit: LeastSquaresFit;
+  readonly fit: PairsFit;
   readonly degreesOfFreedom: number;
   criterion: number;
 }
@@ -70,10 +67,9 @@ export function fitGainLaw(
   strips: readonly StripPairs[],
   family: GainLawFamily | 'automatic' = 'automatic',
 ): GainLawFit {
-  const blocks = pairBlocks(strips);
   const count = strips.reduce((sum, { paired }) => sum + paired.pairs.length, 0);
   // The surface reducer is no rival where densities rose.
-  const reduced = blocks.start.slice(0, strips.length).every((gain) => gain < 1);
+  const reduced = startingGains(strips).every((gain) => gain < 1);
   const families =
     family === 'automatic'
       ? CANDIDATES.filter(
@@ -83,7 +79,7 @@ export function fitGainLaw(
       : [family];
   const tooFew = count < strips.length + 2;
   const replicate = pooledReplicates(strips);
-  const candidates = families.map((name) => candidate(name, blocks));
+  const candidates = families.map((name) => candidate(name, strips));
   // With few readings AICc forbids what one look at the misses would demand; the error of a reading
   // then has to be given.
   if (candidates.some(({ degreesOfFreedom }) => degreesOfFreedom < FEWEST_DEGREES)) {
@@ -114,20 +110,17 @@ export function fitGainLaw(
     all[candidates.indexOf(chosen)] ?? gainsOf(chosen, 0),
     all.filter((law, i) => {
       const rival = candidates[i];
-      return (
-        rival !== chosen && law.weight >= LEAST_WEIGHT && rival !== undefined && settled(rival)
-      );
+      return rival !== chosen && law.weight >= LEAST_WEIGHT && rival?.fit.settled === true;
     }),
   );
   const gains = strips.map((_, i): Estimate => ({
     value: fit.parameters[i] ?? 1,
     standardError: Math.sqrt(covariance[i * (strips.length + 1)] ?? 0),
   }));
-  const hasExponent = chosen.family === 'power' || chosen.family === 'intensifier-safe';
   return {
     law: {
       family: chosen.family,
-      exponent: hasExponent
+      exponent: hasExponent(chosen.family)
         ? {
             value: fit.parameters.at(-1) ?? 1,
             standardError: exponentError(fit, readingError),
@@ -155,57 +148,28 @@ export function fitGainLaw(
  * Covariance of a law's gains. A gain at its bound has no variance of its own; the square of one
  * reading's error stands in.
  */
-function gainCovariance(fit: LeastSquaresFit, strips: number, readingError: number): number[] {
+function gainCovariance(fit: PairsFit, strips: number, readingError: number): number[] {
   const size = fit.parameters.length;
   return Array.from({ length: strips * strips }, (_, at) => {
     const [i, j] = [Math.floor(at / strips), at % strips];
-    const own = (fit.covariance?.[i * size + j] ?? 0) * readingError ** 2;
+    const own = (fit.covariance[i * size + j] ?? 0) * readingError ** 2;
     return i === j ? own || readingError ** 2 : own;
   });
 }
 
-function exponentError(fit: LeastSquaresFit, readingError: number): number {
-  return Math.sqrt(fit.covariance?.at(-1) ?? 0) * readingError;
+function exponentError(fit: PairsFit, readingError: number): number {
+  return Math.sqrt(fit.covariance.at(-1) ?? 0) * readingError;
 }
 
-function settled({ fit }: Candidate): boolean {
-  return fit.report.status === 'converged' && !fit.atBound.some(Boolean);
-}
-
-function candidate(family: GainLawFamily, blocks: PairBlocks): Candidate {
-  const hasExponent = family === 'power' || family === 'intensifier-safe';
-  const { fixed } = blocks;
-  const most = family === 'shift' ? 1 : 10;
-  const start = blocks.start.map((value, j) =>
-    j < blocks.stripCount ? Math.min(most, value) : value,
-  );
-  const size = start.length + (hasExponent ? 1 : 0);
-  const strips = blocks.stripCount;
-  const evaluate = projectedResiduals(family, blocks, size);
-  const fit = leastSquares(
-    {
-      residualCount: blocks.rowCount,
-      start: hasExponent ? [...start, 1] : start,
-      lower: Array.from({ length: size }, (_, j) =>
-        j < strips ? 0.01 : hasExponent && j === size - 1 ? 0.2 : -1,
-      ),
-      upper: Array.from({ length: size }, (_, j) =>
-        j < strips ? most : hasExponent && j === size - 1 ? 5 : 7,
-      ),
-      fixed: hasExponent ? [...fixed, false] : fixed,
-      evaluate,
-    },
-    // The unit covariance: rows are scaled to one reading's error, of which the scale comes later.
-    { weightKind: 'absolute', offsetTolerance: OFFSET_TOLERANCE },
-  );
-  const free = size - fixed.filter(Boolean).length;
-  const rows = blocks.rowCount - blocks.latentCount;
-  const floor = rows * LEAST_ERROR ** 2;
+function candidate(family: GainLawFamily, strips: readonly StripPairs[]): Candidate {
+  const fit = fitPairs(family, strips);
+  const { rows, free } = fit;
+  const squares = Math.max(rows * LEAST_ERROR ** 2, fit.residualSumOfSquares);
   return {
     family,
     fit,
     degreesOfFreedom: rows - free,
-    criterion: akaikeCorrected(Math.max(floor, fit.residualSumOfSquares), rows, free),
+    criterion: akaikeCorrected(squares, rows, free),
   };
 }
 
@@ -229,7 +193,7 @@ function compared(candidates: readonly Candidate[]): ComparedModel[] {
   const total = likelihoods.reduce((sum, value) => sum + value, 0);
   return candidates.map(({ family, criterion }, i) => ({
     name: family,
-    freeParameters: family === 'power' || family === 'intensifier-safe' ? 1 : 0,
+    freeParameters: hasExponent(family) ? 1 : 0,
     criterion,
     weight: (likelihoods[i] ?? 0) / total,
   }));

@@ -52,6 +52,19 @@ export interface PairBlocks {
   readonly latentCount: number;
 }
 
+/** Gains by a line through base + fog, for the fit to start from. */
+export function startingGains(strips: readonly StripPairs[]): readonly number[] {
+  return strips.map(({ paired }) => {
+    let cross = 0;
+    let square = 0;
+    for (const { untreated, treated } of paired.pairs) {
+      cross += untreated * treated;
+      square += untreated * untreated;
+    }
+    return Math.min(9, Math.max(0.05, cross / square));
+  });
+}
+
 /**
  * Arranges paired strips for the fit.
  *
@@ -81,15 +94,7 @@ export function pairBlocks(strips: readonly StripPairs[]): PairBlocks {
       });
     }
   });
-  const gains = strips.map(({ paired }) => {
-    let cross = 0;
-    let square = 0;
-    for (const { untreated, treated } of paired.pairs) {
-      cross += untreated * treated;
-      square += untreated * untreated;
-    }
-    return Math.min(9, Math.max(0.05, cross / square));
-  });
+  const gains = startingGains(strips);
   const all = [...blocks.values()];
   const baseFogRows = baseFogs.flatMap((baseFog, i) =>
     baseFog !== undefined && Number.isFinite(baseFog.weight)
