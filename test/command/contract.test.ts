@@ -21,7 +21,7 @@ function examples(): string[][] {
   return verbs.flatMap((verb) => {
     const { stdout } = wedgebook([verb, '--help']);
     return [...stdout.matchAll(/^Example: wedgebook (.+)$/gm)].map(([, words = '']) =>
-      words.split(' '),
+      [...words.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain ?? ''),
     );
   });
 }
