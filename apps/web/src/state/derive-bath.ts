@@ -42,7 +42,7 @@ import type { SheetPoint } from '@wedgebook/charts';
 import { text } from '../text.ts';
 import { gradeTableOf, type Derive, type StripFit } from './derive.ts';
 import { heldResponse, targetOf } from './bath-order.ts';
-import { memo, memoList } from './memo.ts';
+import { memo, memoList, once } from './memo.ts';
 import type { WorkDocument } from './work.ts';
 
 /** The negative between its thinnest and densest part that must show detail. */
@@ -90,7 +90,8 @@ const ASSUMED_SHADOW = 0.1;
 export class DeriveBath {
   readonly #derive: Derive;
   readonly #model = memoList(fitModel);
-  readonly #prediction = memo(predictAndPlan);
+  readonly #prediction = memo(predict);
+  readonly #plan = memo(planBackwards);
   readonly #treated = memo(
     (fit: StripFit, model: TreatmentModel, plan: Plan): readonly SheetPoint[] =>
       drawTreated(fit, model, plan),
@@ -169,11 +170,19 @@ export class DeriveBath {
             },
           );
     const target = targetOf(plan, targetGrade, gradeTable, paper);
-    const bath = { partsWater: plan.partsWater, minutes: plan.minutes, celsius: plan.celsius };
-    const predicted =
+    const prediction =
       ends === null || !(ends.densityRange > 0)
         ? null
-        : this.#prediction(model, ends.densityRange, netShadow(ends), plan, gradeTable, target);
+        : this.#prediction(model, ends.densityRange, netShadow(ends), plan, gradeTable);
+    // What the curve sheet does not show is computed when it is asked for.
+    const backwards = once(() =>
+      ends === null || !(ends.densityRange > 0) || target === null
+        ? null
+        : this.#plan(model, ends.densityRange, netShadow(ends), plan, gradeTable, target),
+    );
+    const bath = { partsWater: plan.partsWater, minutes: plan.minutes, celsius: plan.celsius };
+    const sensitivity = once(() => sensitivityOf(model, bath));
+    const trials = () => this.#next(model, plan.partsWater, plan.minutes, plan.celsius);
     return {
       gradeTable,
       negative,
@@ -182,11 +191,17 @@ export class DeriveBath {
       paper,
       match,
       model,
-      prediction: predicted?.prediction ?? null,
+      prediction,
       target,
-      plan: predicted?.plan ?? null,
-      sensitivity: sensitivityOf(model, bath),
-      nextTrial: this.#next(model, plan.partsWater, plan.minutes, plan.celsius),
+      get plan() {
+        return backwards();
+      },
+      get sensitivity() {
+        return sensitivity();
+      },
+      get nextTrial() {
+        return trials();
+      },
     };
   }
 
@@ -309,27 +324,40 @@ function fitModel(inputs: readonly unknown[]): TreatmentModel {
   return fitTreatment(strips, seleniumDefaults, { held });
 }
 
-function predictAndPlan(
+function negativeOf(densityRange: number, shadowNetDensity: number | undefined) {
+  return { densityRange, ...(shadowNetDensity === undefined ? {} : { shadowNetDensity }) };
+}
+
+function predict(
   model: TreatmentModel,
   densityRange: number,
   shadowNetDensity: number | undefined,
-  plan: Plan,
+  { partsWater, minutes, celsius, callierFactor, stain, stainKept }: Plan,
   gradeTable: GradeTable,
-  target: TreatmentTarget | null,
-): { prediction: TreatmentPrediction; plan: TreatmentPlan | null } {
-  const negative = {
-    densityRange,
-    ...(shadowNetDensity === undefined ? {} : { shadowNetDensity }),
-  };
-  const { partsWater, minutes, celsius, callierFactor, stain, stainKept } = plan;
-  const options = { gradeTable, callierFactor, stain, stainKept };
-  return {
-    prediction: predictTreatment(model, negative, { partsWater, minutes, celsius }, options),
-    plan:
-      target === null
-        ? null
-        : planTreatment(model, negative, target, { partsWater, celsius }, options),
-  };
+): TreatmentPrediction {
+  return predictTreatment(
+    model,
+    negativeOf(densityRange, shadowNetDensity),
+    { partsWater, minutes, celsius },
+    { gradeTable, callierFactor, stain, stainKept },
+  );
+}
+
+function planBackwards(
+  model: TreatmentModel,
+  densityRange: number,
+  shadowNetDensity: number | undefined,
+  { partsWater, celsius, callierFactor, stain, stainKept }: Plan,
+  gradeTable: GradeTable,
+  target: TreatmentTarget,
+): TreatmentPlan {
+  return planTreatment(
+    model,
+    negativeOf(densityRange, shadowNetDensity),
+    target,
+    { partsWater, celsius },
+    { gradeTable, callierFactor, stain, stainKept },
+  );
 }
 
 function drawTreated(fit: StripFit, model: TreatmentModel, plan: Plan): readonly SheetPoint[] {

@@ -11,6 +11,12 @@ export function memo<A extends readonly unknown[], R>(
   };
 }
 
+/** A value computed when it is first asked for. */
+export function once<T>(compute: () => T): () => T {
+  let known: { readonly value: T } | undefined;
+  return () => (known ??= { value: compute() }).value;
+}
+
 /** As `memo`, with one memory per key, so that one strip's change leaves the others' results. */
 export function memoByKey<A extends readonly unknown[], R>(
   compute: (...args: A) => R,

@@ -4,7 +4,7 @@
  * before and after the bath. Level leaders carry the shadow and the highlight from the curve to the
  * columns, so that curve and paper are read in one movement.
  */
-import { extent, area as areaShape, scaleLinear, type ScaleLinear } from 'd3';
+import { extent, scaleLinear, type ScaleLinear } from 'd3';
 import { bottomAxis, leftAxis, type Plot } from '../axes/axes.ts';
 import { markers } from '../scene/markers.ts';
 import { area, segment, stroke, type Mark, type Scene, type SceneTable } from '../scene/mark.ts';
@@ -66,7 +66,7 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
   const marks: Mark[] = [
     ...axes(drawn, plot, width - MARGIN.right - plot.x, words.logExposure[input.exposureKind]),
     ...baseFogLine(input, plot, y),
-    ...shown.flatMap((series) => bandMarks(series, x, y)),
+    ...shown.flatMap((series) => bandMarks(series, drawn)),
     ...leaders(spots, ranges.length > 0 ? panelX + column.ladder + 4 : null, column.width, x, y),
     ...order(shown).flatMap((series) => seriesMarks(series, drawn)),
     ...speedPointMarks(input.speedPoint, plot, x, y),
@@ -156,14 +156,10 @@ function order(series: readonly SheetSeries[]): SheetSeries[] {
   return series.toSorted((a, b) => rank[a.role] - rank[b.role]);
 }
 
-function bandMarks({ band = [], role, id }: SheetSeries, x: Linear, y: Linear): Mark[] {
-  if (band.length < 2) return [];
-  const shape = areaShape<(typeof band)[number]>()
-    .x((p) => x(p.logExposure))
-    .y0((p) => y(p.low))
-    .y1((p) => y(p.high))
-    .digits(2);
-  return [area(shape(band) ?? '', role, { opacity: 0.16, name: `band-${id}` })];
+function bandMarks({ band = [], role, id }: SheetSeries, drawn: DrawnPoints): Mark[] {
+  return band.length < 2
+    ? []
+    : [area(drawn.band(band), role, { opacity: 0.16, name: `band-${id}` })];
 }
 
 function seriesMarks({ line, markers: read, role, id }: SheetSeries, drawn: DrawnPoints): Mark[] {

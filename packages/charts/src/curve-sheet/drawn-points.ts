@@ -5,7 +5,8 @@
 import { line as lineShape, type ScaleLinear } from 'd3';
 import { markers, type MarkerShape } from '../scene/markers.ts';
 import type { Ink, PathMark } from '../scene/mark.ts';
-import type { SheetPoint } from './curve-sheet.types.ts';
+import { thinLine } from '../scene/thin-line.ts';
+import type { SheetBand, SheetPoint } from './curve-sheet.types.ts';
 
 export type Pixel = readonly [number, number];
 
@@ -49,7 +50,16 @@ export class DrawnPoints {
   /** Path data of the line through the points; empty without any. */
   path(points: readonly SheetPoint[]): string {
     const drawn = this.#of(points);
-    return (drawn.path ??= polyline(drawn.pixels) ?? '');
+    return (drawn.path ??= polyline(thinLine(drawn.pixels)) ?? '');
+  }
+
+  /** Path data of the area of a band. */
+  band(band: readonly SheetBand[]): string {
+    const edge = (side: 'low' | 'high') =>
+      thinLine(
+        band.map((point) => this.pixel({ logExposure: point.logExposure, density: point[side] })),
+      );
+    return `${polyline([...edge('high'), ...edge('low').toReversed()]) ?? ''}Z`;
   }
 
   /** A marker at each point, as one mark. */
