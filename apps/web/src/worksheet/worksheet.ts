@@ -33,6 +33,13 @@ import { followingExposure, offCurve } from './row-figures.ts';
 import { placeKey, type SuspectCells } from './suspect-cells.ts';
 import { worksheetStyles } from './worksheet.styles.ts';
 
+/** What follows of the readings on the sheet: a figure in every row, a frame after the curve. */
+interface Judged {
+  readonly stripId: string;
+  readonly fit: StripFit;
+  readonly cells: SuspectCells;
+}
+
 @customElement('wb-worksheet')
 export class Worksheet extends LitElement {
   static override styles = [sharedStyles, worksheetStyles];
@@ -49,21 +56,19 @@ export class Worksheet extends LitElement {
 
   private readonly app = new AppController(this, ({ document, session }, { derive }) => {
     const strip = derive.stripOf(document, session.stripId);
-    const fit = strip === null ? null : derive.fit(document, strip, document.plan.curveFamily);
     return {
       strip,
       unit: session.unit,
       base: baseOf(session),
       asTyped: document.asTyped,
       tablets: document.tablets,
-      fit,
       pasteStands: this.lastPaste?.after === document,
     };
   });
   private readonly late = new AppController(
     this,
-    () => this.suspectsNow(),
-    (a, b) => a?.cells === b?.cells,
+    () => this.judged(),
+    (a, b) => a?.cells === b?.cells && a?.fit === b?.fit,
     'after-frame',
   );
 
@@ -72,6 +77,8 @@ export class Worksheet extends LitElement {
     const strip = view?.strip ?? null;
     if (view === undefined || strip === null) return nothing;
     const replicates = replicateCount(strip);
+    const { value: judged } = this.late;
+    const fit = judged?.stripId === strip.id ? judged.fit : null;
     const headings = Array.from({ length: replicates }, (_, i) => text.sheet.reading(i + 1));
     return html`
       <table
@@ -97,11 +104,11 @@ export class Worksheet extends LitElement {
           </tr>
         </thead>
         <tbody>
-          ${this.rowTemplate(strip, -1, replicates, view.fit)}
+          ${this.rowTemplate(strip, -1, replicates, fit)}
           ${repeat(
             strip.rows,
             (_, index) => index,
-            (_, index) => this.rowTemplate(strip, index, replicates, view.fit),
+            (_, index) => this.rowTemplate(strip, index, replicates, fit),
           )}
         </tbody>
       </table>
@@ -166,20 +173,20 @@ export class Worksheet extends LitElement {
       }`;
   }
 
-  /** The suspect cells of the strip on the sheet as the notebook stands. */
-  private suspectsNow(): { readonly stripId: string; readonly cells: SuspectCells } | null {
+  /** The readings of the strip on the sheet held against its curve, as the notebook stands. */
+  private judged(): Judged | null {
     const { store, session, derive } = this.app.app;
     const { document } = store.state;
     const strip = derive.stripOf(document, session.value.stripId);
     if (strip === null) return null;
     const fit = derive.fit(document, strip, document.plan.curveFamily);
-    return { stripId: strip.id, cells: derive.suspectCells(document, strip, fit) };
+    return { stripId: strip.id, fit, cells: derive.suspectCells(document, strip, fit) };
   }
 
   /** Why a reading does not lie on the curve through the others, or null. */
-  private doubtOf({ row, column }: Cell, suspects = this.late.value): string | null {
-    if (column.kind !== 'density' || suspects?.stripId !== this.app.value?.strip?.id) return null;
-    const found = suspects?.cells.at.get(placeKey(row, column.replicate));
+  private doubtOf({ row, column }: Cell, judged = this.late.value): string | null {
+    if (column.kind !== 'density' || judged?.stripId !== this.app.value?.strip?.id) return null;
+    const found = judged?.cells.at.get(placeKey(row, column.replicate));
     return found === undefined ? null : trueMinus(warningText(found));
   }
 
@@ -196,10 +203,8 @@ export class Worksheet extends LitElement {
     const doubt = this.doubtOf(cell);
     // The mark comes as a slip is typed; its sentence, which moves the rows below, when it stands.
     const told = this.typing?.key === key ? null : doubt;
-    const describedBy = [
-      ...(fault === null ? [] : [`fault-${cell.row}`]),
-      ...(told === null ? [] : [`doubt-${cell.row}`]),
-    ];
+    const faults = fault === null ? [] : [`fault-${cell.row}`];
+    const describedBy = told === null ? faults : [...faults, `doubt-${cell.row}`];
     return {
       fault,
       doubt: told,
@@ -252,7 +257,7 @@ export class Worksheet extends LitElement {
     const { store, session } = this.app.app;
     store.endMerge();
     const at = this.cellAt(event.target);
-    const doubt = at === null ? null : this.doubtOf(at.cell, this.suspectsNow());
+    const doubt = at === null ? null : this.doubtOf(at.cell, this.judged());
     if (at === null || doubt === null) return;
     session.set({ announcement: text.sheet.doubtful(at.input.ariaLabel ?? '', doubt) });
   };
@@ -383,7 +388,7 @@ export class Worksheet extends LitElement {
       shown: formatReading(parsed.value, unit, base),
       before: before === null ? null : formatReading(before, unit, base),
       next: placeName(strip, next),
-      suspect: this.doubtOf(cell, this.suspectsNow()),
+      suspect: this.doubtOf(cell, this.judged()),
     };
   }
 
