@@ -40,10 +40,11 @@ async function exportAndOpenAgain(first: AppPage, walk: Walk): Promise<AppPage> 
   const again = await app.open();
   await again.page.bringToFront();
   const opened = keyboardWalk(again.page);
-  const [chooser] = await Promise.all([
-    again.page.waitForEvent('filechooser'),
-    opened.press('Control+o'),
-  ]);
+  const choosing = again.page.waitForEvent('filechooser');
+  // The browser has to know that the chooser is waited for before the key opens it.
+  await again.page.evaluate(() => document.title);
+  await opened.press('Control+o');
+  const chooser = await choosing;
   await chooser.setFiles(file);
   await again.page.getByRole('dialog').waitFor();
   // The dialog holds the focus, and gives it back to the page.
