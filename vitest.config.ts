@@ -44,6 +44,8 @@ export default defineConfig({
           hookTimeout: 120_000,
           expect: { poll: { timeout: 20_000 } },
           maxWorkers: 2,
+          // After the others: two browsers leave no processor to spare.
+          sequence: { groupOrder: 1 },
         },
       },
     ],
