@@ -22,10 +22,11 @@ import { LazyStationElement } from './parts/lazy-station.ts';
 import { trueMinus } from './parts/notices.ts';
 import { updateTemplate } from './parts/update-notice.ts';
 import { sharedStyles } from './parts/styles.ts';
-import { appContext, type App, type ThemeChoice, type View } from './state/app.ts';
+import { appContext, type App, type ThemeChoice } from './state/app.ts';
 import { shallowEqual } from './state/app-controller.ts';
 import { LAZY_STATIONS } from './stations/lazy-stations.ts';
 import { notesOf } from './state/notes-of-file.ts';
+import { headOf } from './state/head-of.ts';
 import { firstStripId } from './state/start.ts';
 import { rememberTheme, showTheme } from './theme/theme.ts';
 import { text } from './text.ts';
@@ -417,28 +418,6 @@ export class WedgebookApp extends LitElement {
     this.app.store.dispatch({ type: 'document/load', document });
     this.app.session.set({ stripId: firstStripId(document), announcement });
   }
-}
-
-/** What the page itself shows; the stations follow the rest on their own. */
-function headOf({ document, canUndo, canRedo, session }: View) {
-  const { title, invented } = document;
-  const { theme, announcement, lastSaved, lastExported, offline, update, saveFault } = session;
-  return {
-    title,
-    invented,
-    impossible: soundFigures(document)
-      .replaced.map(({ path }) => path)
-      .join(' '),
-    canUndo,
-    canRedo,
-    theme,
-    announcement,
-    lastSaved,
-    lastExported,
-    offline,
-    update,
-    saveFault,
-  };
 }
 
 declare global {
