@@ -14,18 +14,26 @@ export function alignedTable(
   if (rows.length === 0) return '';
   const titled = columns.some(({ title }) => title !== '');
   const lines = titled ? [columns.map(({ title }) => title), ...rows] : rows;
-  const widths = columns.map((_, index) =>
-    lines.reduce((widest, line) => Math.max(widest, width(line[index] ?? '')), 0),
-  );
+  const last = columns.length - 1;
+  const laid = columns.map(({ align = 'left' }, index) => {
+    const cells = lines.map((line) => line[index] ?? '');
+    // Blanks after the last column would be cut off again.
+    if (align === 'left' && index === last) return cells;
+    const widths = cells.map(width);
+    const widest = widths.reduce((most, one) => Math.max(most, one), 0);
+    return cells.map((cell, row) => {
+      const blanks = ' '.repeat(widest - (widths[row] ?? widest));
+      return align === 'left' ? cell + blanks : blanks + cell;
+    });
+  });
   return lines
-    .map((line) => {
-      const cells = columns.map(({ align = 'left' }, index) => {
-        const text = line[index] ?? '';
-        const blanks = ' '.repeat(Math.max(0, (widths[index] ?? 0) - width(text)));
-        return align === 'left' ? text + blanks : blanks + text;
-      });
-      return `${indent}${cells.join('  ').trimEnd()}\n`;
-    })
+    .map(
+      (_, row) =>
+        `${indent}${laid
+          .map((cells) => cells[row] ?? '')
+          .join('  ')
+          .trimEnd()}\n`,
+    )
     .join('');
 }
 

@@ -17,7 +17,7 @@ export function estimateText(estimate: Estimate | null | undefined, decimals = 3
 export function fixed(value: number | null | undefined, decimals: number): string {
   if (value === null || value === undefined) return '-';
   const text = value.toFixed(decimals);
-  return Number(text) === 0 ? text.replace('-', '') : text;
+  return text.startsWith('-') && Number(text) === 0 ? text.slice(1) : text;
 }
 
 /** To so many significant digits, without an exponent where it can be helped. */

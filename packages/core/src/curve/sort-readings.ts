@@ -29,31 +29,43 @@ export function sortReadings(readings: CurveReadings): SortedReadings {
       `as many as log exposures (${logExposures.length})`,
     );
   }
-  const pairs = logExposures.map((x, i): [number, number] => [x, densities[i] ?? NaN]);
-  for (const [x, y] of [...pairs, ...unexposedDensities.map((y): [number, number] => [0, y])]) {
-    if (!Number.isFinite(x) || !Number.isFinite(y)) {
-      throw new InvalidArgumentError('sortReadings', 'readings', `(${x}, ${y})`, 'finite numbers');
-    }
+  let isSorted = true;
+  for (let i = 0; i < logExposures.length; i++) {
+    requireFinite(logExposures[i] ?? NaN, densities[i] ?? NaN);
+    isSorted &&= i === 0 || (logExposures[i - 1] ?? NaN) <= (logExposures[i] ?? NaN);
   }
-  pairs.sort((a, b) => a[0] - b[0]);
-  const first = pairs[0]?.[0] ?? 0;
-  const last = pairs.at(-1)?.[0] ?? 0;
+  for (const y of unexposedDensities) requireFinite(0, y);
+  // Most strips are listed in order.
+  const [xs, ys] = isSorted ? [logExposures, densities] : inOrder(logExposures, densities);
   let stepCount = 0;
   let previous = NaN;
   let lowest = Infinity;
   let highest = -Infinity;
-  for (const [x, y] of pairs) {
+  for (let i = 0; i < xs.length; i++) {
+    const x = xs[i] ?? NaN;
     if (x !== previous) stepCount++;
     previous = x;
-    lowest = Math.min(lowest, y);
-    highest = Math.max(highest, y);
+    lowest = Math.min(lowest, ys[i] ?? NaN);
+    highest = Math.max(highest, ys[i] ?? NaN);
   }
   return {
-    x: [...unexposedDensities.map(() => -Infinity), ...pairs.map(([x]) => x)],
-    y: [...unexposedDensities, ...pairs.map(([, y]) => y)],
+    x: [...unexposedDensities.map(() => -Infinity), ...xs],
+    y: [...unexposedDensities, ...ys],
     unexposedCount: unexposedDensities.length,
     stepCount,
-    logExposureRange: [first, last],
+    logExposureRange: [xs[0] ?? 0, xs.at(-1) ?? 0],
     densityRange: [Math.min(lowest, ...unexposedDensities), highest],
   };
+}
+
+function requireFinite(x: number, y: number): void {
+  if (!Number.isFinite(x) || !Number.isFinite(y)) {
+    throw new InvalidArgumentError('sortReadings', 'readings', `(${x}, ${y})`, 'finite numbers');
+  }
+}
+
+function inOrder(xs: readonly number[], ys: readonly number[]): [number[], number[]] {
+  const pairs = xs.map((x, i): [number, number] => [x, ys[i] ?? NaN]);
+  pairs.sort((a, b) => a[0] - b[0]);
+  return [pairs.map(([x]) => x), pairs.map(([, y]) => y)];
 }

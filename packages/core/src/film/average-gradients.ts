@@ -18,6 +18,7 @@ import {
   shifted,
   type CharacteristicCurve,
   type CurveMeasure,
+  type Derived,
 } from '../curve/index.ts';
 import { InvalidArgumentError } from '../errors.ts';
 import type { Estimate } from '../estimate.ts';
@@ -26,6 +27,12 @@ import { FARTHEST_EXTRAPOLATION, withinReadings } from './reach.ts';
 
 /** Log exposures above the speed point at which the chords end. */
 export const CHORD_LENGTHS = [1.3, 1.5, 2, 2.1] as const;
+
+/** Where chords begin on a curve; all chords of a curve ask for both. */
+export interface StartOfChords {
+  readonly logExposure: CurveMeasure;
+  readonly density: CurveMeasure;
+}
 
 export interface AverageGradient {
   /** First end point in words, such as `net 0.10`. */
@@ -41,14 +48,14 @@ export interface AverageGradient {
  * The chords that the readings reach, shortest first.
  *
  * @param netDensity - net density of the first end point
- * @param point - that point on a curve
+ * @param point - that point on a curve, with its density
  * @param from - log exposure of that point on the drawn curve, or null where it is not reached
  * @param warnings - one warning is added per chord that leans on extrapolation or is left out
  */
 export function averageGradients(
   curve: CharacteristicCurve,
   netDensity: number,
-  point: CurveMeasure,
+  point: StartOfChords,
   from: number | null,
   warnings: Warning[],
 ): AverageGradient[] {
@@ -89,20 +96,34 @@ export function chordOver(
   length: number,
 ): Estimate | null {
   if (!(length > 0)) throw new InvalidArgumentError('chordOver', 'length', length, 'above zero');
-  return chordFrom(curve, (c) => derivedNetPoint(c, netDensity), length);
+  const logExposure: CurveMeasure = (c) => derivedNetPoint(c, netDensity);
+  const density: CurveMeasure = (c) => {
+    const x = logExposure(c);
+    return x && derivedDensity(c, x);
+  };
+  return chordFrom(curve, { logExposure, density }, length);
 }
 
 function chordFrom(
   curve: CharacteristicCurve,
-  point: CurveMeasure,
+  point: StartOfChords,
   length: number,
 ): Estimate | null {
   return estimateOn(curve, (c) => {
-    const x = point(c);
-    if (x === null) return null;
-    const rise = plus(derivedDensity(c, shifted(x, length)), derivedDensity(c, x), -1);
-    return scaled(rise, 1 / length);
+    const rise = riseFrom(c, point, length);
+    return rise && scaled(rise, 1 / length);
   });
+}
+
+/** Density gained over a log exposure; null where the curve does not reach the first point. */
+export function riseFrom(
+  curve: CharacteristicCurve,
+  point: StartOfChords,
+  length: number,
+): Derived | null {
+  const x = point.logExposure(curve);
+  const density = point.density(curve);
+  return x && density && plus(derivedDensity(curve, shifted(x, length)), density, -1);
 }
 
 /**

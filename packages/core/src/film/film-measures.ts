@@ -17,8 +17,6 @@ import {
   derivedNetPoint,
   estimateOn,
   requiredEstimate,
-  plus,
-  shifted,
   through,
   type CharacteristicCurve,
   type CurveMeasure,
@@ -26,7 +24,12 @@ import {
 import { InvalidArgumentError } from '../errors.ts';
 import type { Estimate } from '../estimate.ts';
 import { warning, type Warning } from '../warning.ts';
-import { averageGradients, type AverageGradient } from './average-gradients.ts';
+import {
+  averageGradients,
+  riseFrom,
+  type AverageGradient,
+  type StartOfChords,
+} from './average-gradients.ts';
 import { contrastIndex } from './contrast-index.ts';
 import { deltaXSpeed, type DeltaXSpeed } from './fractional-gradient.ts';
 import { isoSpeed } from './iso-speed.ts';
@@ -108,8 +111,13 @@ export function filmMeasures(
   }
   const inertia = steepest && estimateOn(curve, (c) => partOf(c)?.inertia ?? null);
 
-  const point = cached((c) => derivedNetPoint(c, SPEED_POINT_DENSITY));
-  const speedX = speedPointWithin(curve, point, warnings);
+  const pointX = cached((c) => derivedNetPoint(c, SPEED_POINT_DENSITY));
+  const pointDensity = cached((c) => {
+    const x = pointX(c);
+    return x && derivedDensity(c, x);
+  });
+  const point: StartOfChords = { logExposure: pointX, density: pointDensity };
+  const speedX = speedPointWithin(curve, pointX, warnings);
   const triangle = isoTriangle(curve, point, speedX, isoTolerance, warnings);
   const absolute = exposureKind === 'absolute';
   const speed = absolute ? filmSpeed(speedX, triangle?.met === true) : null;
@@ -180,7 +188,7 @@ function speedPointWithin(
 
 function isoTriangle(
   curve: CharacteristicCurve,
-  point: CurveMeasure,
+  point: StartOfChords,
   speedX: Estimate | null,
   tolerance: number,
   warnings: Warning[],
@@ -193,12 +201,7 @@ function isoTriangle(
   }
   if (beyond > 0)
     warnings.push(warning('measure-extrapolated', { measure: 'ISO triangle', beyond }));
-  const densityRise = estimateOn(curve, (c) => {
-    const x = point(c);
-    return (
-      x && plus(derivedDensity(c, shifted(x, ISO_TRIANGLE_LOG_EXPOSURE)), derivedDensity(c, x), -1)
-    );
-  });
+  const densityRise = estimateOn(curve, (c) => riseFrom(c, point, ISO_TRIANGLE_LOG_EXPOSURE));
   if (densityRise === null) return null;
   // Half a millionth: a rise of exactly 0.85 must not fail by the last bit of a double.
   const met = Math.abs(densityRise.value - ISO_TRIANGLE_RISE) <= tolerance + 5e-7;

@@ -23,7 +23,7 @@ import { akaikeCorrected } from './akaike-corrected.ts';
 import { fitToeShoulder, type ToeShoulderFit } from './fit-toe-shoulder.ts';
 import { lackOfFit, type LackOfFit } from './lack-of-fit.ts';
 import type { CurveModel } from './model.ts';
-import { monotoneSmooth } from './monotone-smooth.ts';
+import { monotoneSmooth, type SmoothCurve } from './monotone-smooth.ts';
 import { tangentBasis } from './tangent-basis.ts';
 
 /** Probability below which a family counts as missing the readings. */
@@ -105,7 +105,7 @@ export function fitDefaultCurve(
     ? fit.residuals.map((residual, i) => residual * (roots[i] as number))
     : fit.residuals;
   const lack = lackOfFit(x, scaled, tangentBasis(model, x, fit, roots));
-  const family: CurveMember = { ...fit, family: 'toe-shoulder', model, knots: [], weight: 1 };
+  const family = memberOf('toe-shoulder', model, fit, [], 1);
   const smooth = smoothMember(x, y, weights);
   const alone: DefaultCurveFit = {
     members: [family],
@@ -129,8 +129,8 @@ export function fitDefaultCurve(
   const farWorse = exact || x.length * Math.log(rival / own) > NO_SUPPORT;
   const share = farWorse ? 0 : Math.max(least, 1 / (1 + Math.exp(difference / 2)) || 0);
   if (share === 0) return misses ? { ...alone, reason: 'no-better-curve' } : alone;
-  const drawn = { ...family, weight: 1 - share };
-  const companion = { ...smooth, weight: share };
+  const drawn = memberOf('toe-shoulder', model, fit, [], 1 - share);
+  const companion = memberOf('monotone-smooth', smooth.model, smooth, smooth.knots, share);
   if (misses && share > 0.5) {
     return { ...alone, members: [companion, drawn], reason: 'family-misses' };
   }
@@ -153,10 +153,31 @@ function smoothMember(
   x: readonly number[],
   y: readonly number[],
   weights: readonly number[] | undefined,
-): CurveMember | null {
+): SmoothCurve | null {
   const steps = new Set(x.filter(Number.isFinite));
   if (steps.size < FEWEST_STEPS) return null;
   const smooth = monotoneSmooth(x, y, { weights });
   if (smooth.covariance === null || smooth.residualStandardDeviation === null) return null;
-  return { ...smooth, family: 'monotone-smooth', weight: 0 };
+  return smooth;
+}
+
+function memberOf(
+  family: CurveMember['family'],
+  model: CurveModel,
+  fit: Omit<CurveMember, 'family' | 'model' | 'knots' | 'weight'>,
+  knots: readonly number[],
+  weight: number,
+): CurveMember {
+  return {
+    family,
+    model,
+    parameters: fit.parameters,
+    covariance: fit.covariance,
+    residuals: fit.residuals,
+    residualSumOfSquares: fit.residualSumOfSquares,
+    residualStandardDeviation: fit.residualStandardDeviation,
+    degreesOfFreedom: fit.degreesOfFreedom,
+    knots,
+    weight,
+  };
 }

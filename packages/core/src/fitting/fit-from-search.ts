@@ -7,6 +7,7 @@ import { covarianceFromTriangle } from './covariance-from-triangle.ts';
 import type { LeastSquaresFit, StopTest } from './least-squares-types.ts';
 import { conditionOf, linearise } from './linearisation.ts';
 import { finiteOrNull } from './finite-or-null.ts';
+import { listOf } from './list-of.ts';
 import type { Search } from './search.ts';
 
 /** Columns no shorter than this share of their scale need no new scaling to show the rank. */
@@ -76,11 +77,4 @@ export function fitFromSearch(
       relativeOffset: residualSumOfSquares === 0 ? 0 : search.offset,
     },
   };
-}
-
-/** A plain list; several times as fast as Array.from. */
-function listOf(values: Float64Array): number[] {
-  const list = new Array<number>(values.length);
-  for (let i = 0; i < values.length; i++) list[i] = values[i] as number;
-  return list;
 }

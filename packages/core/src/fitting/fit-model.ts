@@ -12,6 +12,7 @@ import type {
   LeastSquaresOptions,
   LeastSquaresProblem,
 } from './least-squares-types.ts';
+import { listOf } from './list-of.ts';
 import type { Model } from './model.ts';
 import type { RobustFit } from './robust-least-squares.ts';
 
@@ -132,7 +133,7 @@ function fitFrom(
     const { natural, chain } = room;
     const count = parameters.length;
     inner.toNatural(parameters, natural, chain);
-    parameters = Array.from(natural);
+    parameters = listOf(natural);
     covariance &&= finiteOrNull(sandwich(room, covariance, count));
     const variances = covariance;
     standardErrors = standardErrors.map((error, j) =>

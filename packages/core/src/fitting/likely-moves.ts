@@ -44,9 +44,8 @@ export interface MoveProblem {
 export function likelyMoves(problem: MoveProblem, beside: number): LikelyMove[] {
   const { places, stepCount, gradients, residuals, basis } = problem;
   const { q, rows, columns } = basis;
-  const order = Int32Array.from(places, (_, i) => i).sort(
-    (a, b) => (places[b] as number) - (places[a] as number),
-  );
+  const order = places.map((_, i) => i);
+  order.sort((a, b) => (places[b] as number) - (places[a] as number));
   const dots = new Float64Array(columns);
   let along = 0;
   let length = 0;

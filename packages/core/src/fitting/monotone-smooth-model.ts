@@ -24,6 +24,12 @@ function basis(u: number, value: Float64Array, slope: Float64Array): void {
   slope[3] = (u * u) / 2;
 }
 
+/** Names of so many coefficients, made once: every fitted curve asks for them. */
+function namesOf(count: number): readonly string[] {
+  return (NAMES[count] ??= Array.from({ length: count }, (_, j) => `coefficient${j.toString()}`));
+}
+const NAMES: (readonly string[] | undefined)[] = [];
+
 /** Models made before, by their knots: curves are evaluated point by point. */
 const MODELS = new WeakMap<readonly number[], CurveModel>();
 
@@ -52,7 +58,7 @@ export function monotoneSmoothModel(knots: readonly number[]): CurveModel {
   const model: CurveModel = {
     name: 'monotone-smooth',
     get parameterNames() {
-      return Array.from({ length: cells + 1 }, (_, j) => `coefficient${j.toString()}`);
+      return namesOf(cells + 1);
     },
     value(x, p) {
       if (!(x > first)) return p[0] as number;

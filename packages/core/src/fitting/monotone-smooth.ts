@@ -19,6 +19,7 @@
  */
 import { InvalidArgumentError } from '../errors.ts';
 import { BAND_WIDTH as WIDTH, bandFactor, bandInverse, bandSolve } from './band-cholesky.ts';
+import { listOf } from './list-of.ts';
 import type { CurveModel } from './model.ts';
 import { monotoneSmoothModel } from './monotone-smooth-model.ts';
 
@@ -68,6 +69,49 @@ export function monotoneSmooth(
   y: readonly number[],
   options: MonotoneSmoothOptions = {},
 ): SmoothCurve {
+  const problem = smoothProblem(x, y, options);
+  const { penalty } = options;
+  const chosen =
+    penalty === undefined
+      ? choosePenalty(problem.system)
+      : { penalty, score: restrictedScore(problem.system, penalty) };
+  const curve = smoothCurve(problem, chosen, x, y);
+  if (curve === null) {
+    throw new InvalidArgumentError(
+      'monotoneSmooth',
+      'penalty',
+      chosen.penalty,
+      'a number that leaves the readings a say',
+    );
+  }
+  return curve;
+}
+
+/**
+ * The `restrictedScore` of the smooth curve through readings, without the curve.
+ *
+ * @param x - log exposures, as for `monotoneSmooth`
+ * @param y - densities
+ * @throws {InvalidArgumentError} as `monotoneSmooth`
+ */
+export function smoothScore(x: readonly number[], y: readonly number[]): number {
+  return choosePenalty(smoothProblem(x, y, {}).system).score;
+}
+
+/** What is smoothed, and by which spline. */
+interface SmoothProblem {
+  readonly model: CurveModel;
+  readonly knots: readonly number[];
+  readonly system: System;
+  /** Roots of the weights. */
+  readonly roots: readonly number[] | undefined;
+}
+
+function smoothProblem(
+  x: readonly number[],
+  y: readonly number[],
+  options: MonotoneSmoothOptions,
+): SmoothProblem {
   const name = 'monotoneSmooth';
   if (x.length !== y.length || !y.every(Number.isFinite)) {
     throw new InvalidArgumentError(name, 'y', y, `${x.length} finite numbers, as x`);
@@ -89,18 +133,7 @@ export function monotoneSmooth(
   const roots = weights?.map(Math.sqrt);
   const knots = knotsFor(different, cells);
   const model = monotoneSmoothModel(knots);
-  const system = systemOf(model, knots.length, x, y, roots);
-  const chosen = penalty ?? choosePenalty(system);
-  const curve = smoothCurve(model, knots, system, chosen, x, y, roots);
-  if (curve === null) {
-    throw new InvalidArgumentError(
-      name,
-      'penalty',
-      chosen,
-      'a number that leaves the readings a say',
-    );
-  }
-  return curve;
+  return { model, knots, system: systemOf(model, knots.length, x, y, roots), roots };
 }
 
 /** Cells before the first reading, where the readings span next to nothing. */
@@ -108,11 +141,17 @@ const MOST_BEFORE = 24;
 
 /** Knots from a toe's length before the first reading to the last. */
 function knotsFor(different: ReadonlySet<number>, cells: number): number[] {
-  const first = Math.min(...different);
-  const last = Math.max(...different);
+  let first = Infinity;
+  let last = -Infinity;
+  for (const x of different) {
+    if (x < first) first = x;
+    if (x > last) last = x;
+  }
   const h = (last - first) / cells;
   const before = Math.min(MOST_BEFORE, Math.max(3, Math.round(0.6 / h)));
-  return Array.from({ length: cells + before + 1 }, (_, k) => last - (cells + before - k) * h);
+  const knots: number[] = [];
+  for (let k = cells + before; k >= 0; k--) knots.push(last - k * h);
+  return knots;
 }
 
 /** The normal equations by coefficients; matrices as bands, see `band-cholesky.ts`. */
@@ -183,6 +222,12 @@ function secondDifferences(count: number): Float64Array {
   return dd;
 }
 
+/** A weight of the penalty, and the restricted likelihood there. */
+interface ScoredPenalty {
+  readonly penalty: number;
+  readonly score: number;
+}
+
 /** Exponents between which the penalty is sought. */
 const LEAST_EXPONENT = -4;
 const GREATEST_EXPONENT = 6;
@@ -191,7 +236,7 @@ const GREATEST_EXPONENT = 6;
  * Minimises the restricted likelihood over log lambda: a scan by two decades, their neighbours, then
  * twice the lowest point of the parabola through the lowest three.
  */
-function choosePenalty(system: System): number {
+function choosePenalty(system: System): ScoredPenalty {
   const score = (exponent: number): number => restrictedScore(system, 10 ** exponent);
   let middle = LEAST_EXPONENT;
   let least = Infinity;
@@ -225,7 +270,7 @@ function choosePenalty(system: System): number {
     else [high, atHigh] = [a, atA];
     [middle, least] = [b, atB];
   }
-  return 10 ** middle;
+  return { penalty: 10 ** middle, score: least };
 }
 
 /** Null where the three points show no lowest one between the ends. */
@@ -363,19 +408,16 @@ function rowTimes(band: Float64Array, count: number, j: number, vector: Float64A
 }
 
 function smoothCurve(
-  model: CurveModel,
-  knots: readonly number[],
-  system: System,
-  penalty: number,
+  { model, knots, system, roots }: SmoothProblem,
+  { penalty, score }: ScoredPenalty,
   x: readonly number[],
   y: readonly number[],
-  roots: readonly number[] | undefined,
 ): SmoothCurve | null {
   const { count, bb, n } = system;
   const rising = risingCoefficients(system, penalty);
   if (!rising) return null;
   const { coefficients, groups, groupCount, inverse } = rising;
-  const parameters = Array.from(coefficients);
+  const parameters = listOf(coefficients);
   const residuals: number[] = [];
   let square = 0;
   for (let i = 0; i < n; i++) {
@@ -410,7 +452,7 @@ function smoothCurve(
     degreesOfFreedom,
     effectiveParameters: effective,
     penalty,
-    restrictedScore: restrictedScore(system, penalty),
+    restrictedScore: score,
   };
 }
 

@@ -12,7 +12,7 @@
  * Deviations: none.
  */
 import { movedFrom } from './likely-moves.ts';
-import { monotoneSmooth } from './monotone-smooth.ts';
+import { monotoneSmooth, smoothScore } from './monotone-smooth.ts';
 import { FEWEST_STEPS_BESIDE, type StepSlip } from './step-slip.ts';
 import { studentTUpperTail } from './student-t-quantile.ts';
 
@@ -38,8 +38,8 @@ export function stepSlipBySmooth(x: readonly number[], y: readonly number[]): St
   for (let k = FEWEST_STEPS_BESIDE; k + FEWEST_STEPS_BESIDE <= m; k++) {
     for (const by of [1, -1] as const) {
       const exposures = movedFrom(places, x, steps, { k, by });
+      if (!(smoothScore(exposures, y) < least)) continue;
       const moved = monotoneSmooth(exposures, y);
-      if (!(moved.restrictedScore < least)) continue;
       const { residualStandardDeviation: written } = asWritten;
       const { residualStandardDeviation } = moved;
       if (written === null || residualStandardDeviation === null) continue;

@@ -42,14 +42,15 @@ export function tangentBasis(
   });
   const q = new Float64Array(rows * free.length);
   const row = new Float64Array(count);
-  x.forEach((at, i) => {
-    model.derivatives(at, natural, row);
-    free.forEach((j, column) => {
+  for (let i = 0; i < rows; i++) {
+    model.derivatives(x[i] as number, natural, row);
+    for (let column = 0; column < free.length; column++) {
+      const j = free[column] as number;
       let sum = 0;
       for (let k = 0; k < count; k++) sum += (row[k] as number) * (chain[k * count + j] as number);
       q[column * rows + i] = sum * (roots?.[i] ?? 1);
-    });
-  });
+    }
+  }
   return orthonormalise(q, rows, free.length);
 }
 

@@ -44,8 +44,10 @@ export function curveReadingsOf(
   const { sourceLogExposure: source, logExposure: stated } = options;
   const logExposures: number[] = [];
   const densities: number[] = [];
+  // A strip of a file unpacks its readings each time that it is asked for them.
+  const { readings } = strip;
   let written = 0;
-  for (const reading of strip.readings) {
+  for (const reading of readings) {
     if (reading.logExposure !== null) written += 1;
     // Exposures of unread steps are looked at too: a wrong step is a fault, read or not.
     const logExposure =
@@ -54,7 +56,7 @@ export function curveReadingsOf(
     logExposures.push(logExposure || 0);
     densities.push(reading.density);
   }
-  if (written > 0 && written < strip.readings.length && source === undefined) {
+  if (written > 0 && written < readings.length && source === undefined) {
     throw inputFault.mixedExposures({ ...place, row: strip.firstRow }, strip.name);
   }
   const points = new Set(logExposures).size;

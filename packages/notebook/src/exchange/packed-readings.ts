@@ -17,16 +17,17 @@ export class PackedReadings {
   /** @returns the readings as objects, made anew at every call */
   unpacked(): StepReading[] {
     const numbers = this.#numbers;
-    return Array.from({ length: numbers.length / WIDTH }, (_, index) => {
-      const at = index * WIDTH;
-      return {
+    const readings: StepReading[] = [];
+    for (let at = 0; at < numbers.length; at += WIDTH) {
+      readings.push({
         step: orNull(numbers[at]),
         tabletDensity: orNull(numbers[at + 1]),
         logExposure: orNull(numbers[at + 2]),
         density: orNull(numbers[at + 3]),
         row: numbers[at + 4] ?? 0,
-      };
-    });
+      });
+    }
+    return readings;
   }
 }
 
