@@ -206,6 +206,30 @@ describe('fit', () => {
     expect({ exitCode, stdout }).toEqual({ exitCode: 1, stdout: '' });
   });
 
+  it.each([
+    ['', 1],
+    ['e-100', 1],
+    ['e-200', 0],
+    ['e-160', 0],
+  ])(
+    'fits numbers of size 1%s, or refuses them where their squares vanish',
+    async (power, fits) => {
+      const rows = [2, 3, 5, 6.5, 7].map((y, i) => `${i},${y}${power}`);
+      const { exitCode, stdout, stderr } = await ran(
+        ['fit', '-', '--model', 'straight-line', '--x', 'x', '--y', 'y', '--json'],
+        { '-': `x,y\n${rows.join('\n')}\n` },
+      );
+      if (fits === 0) {
+        expect(stderr).toMatch(/column "y": the numbers are too great or too small/);
+        expect({ exitCode, stdout }).toEqual({ exitCode: 1, stdout: '' });
+        return;
+      }
+      // By hand: slope S_xy / S_xx = 13.5 / 10.
+      const slope = (JSON.parse(stdout) as FitJson).parameters[1]?.value ?? NaN;
+      expectWithin(slope / Number(`1${power}`), 1.35, 1e-9);
+    },
+  );
+
   it('refuses a weight that is not above zero', async () => {
     const { exitCode, stderr } = await ran(
       ['fit', '-', '--model', 'straight-line', '--x', 'x', '--y', 'y', '--weights', 'w'],

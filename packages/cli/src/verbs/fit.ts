@@ -29,6 +29,11 @@ export interface Prediction extends Estimate {
 }
 
 const CONFIDENCE = 0.95;
+/**
+ * Greatest size of the numbers below which squares of residuals are lost: doubles keep their digits
+ * down to 2e-308, and a residual of 1e-14 of the number must be told from none.
+ */
+const LEAST_SIZE = 1e-140;
 
 export const fit: Verb = {
   options: {
@@ -62,6 +67,9 @@ export const fit: Verb = {
       throw inputFault.tooFewRows(at, different, model.parameterNames.length);
     }
     const outOfReach = () => inputFault.outOfReach({ ...place, column: yName }, model.name);
+    // Else squares that vanish would pass for an exact fit.
+    const size = y.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+    if (size > 0 && size < LEAST_SIZE) throw outOfReach();
     const fitted = fitFrom(start, outOfReach, model, x, y, {
       ...(given.flag('robust') && { solve: robustLeastSquares }),
       ...(weights !== undefined && {

@@ -151,6 +151,36 @@ describe('CGATS.17', () => {
     );
   });
 
+  it('keeps the setting and the seconds of soft and hard light of paper strips', () => {
+    const { strips } = readReadings(
+      [
+        'strip,material,log_exposure,density,setting,soft_seconds,hard_seconds',
+        'filter,paper,-1,0.5,2½,,',
+        'split,paper,-1,0.6,,12.5,0',
+        'soft alone,paper,-1,0.7,,8,',
+        'film,film,-1,0.8,,,',
+      ].join('\n'),
+    );
+    const text = writeCgats(strips, CREATED);
+    // The standard has no such keywords: each stands declared on the line before.
+    for (const keyword of ['SETTING', 'SOFT_SECONDS', 'HARD_SECONDS']) {
+      expect(text).toContain(`KEYWORD\t"${keyword}"\r\n${keyword}\t`);
+    }
+    const lights = (all: readonly ReadingsStrip[]) =>
+      all.map(({ name, setting = null, softSeconds = null, hardSeconds = null }) => ({
+        name,
+        setting,
+        softSeconds,
+        hardSeconds,
+      }));
+    expect(lights(readCgats(text).strips)).toEqual([
+      { name: 'filter', setting: '2½', softSeconds: null, hardSeconds: null },
+      { name: 'split', setting: null, softSeconds: 12.5, hardSeconds: 0 },
+      { name: 'soft alone', setting: null, softSeconds: 8, hardSeconds: null },
+      { name: 'film', setting: null, softSeconds: null, hardSeconds: null },
+    ]);
+  });
+
   it('splits a strip that gives its exposures in two ways, and leaves unread steps out', () => {
     const { strips } = readReadings(
       'log_exposure,tablet_density,density\n-1,,0.5\n,1.5,0.4\n-2,,\n',
