@@ -10,14 +10,16 @@ export interface FramedTable {
   /** Says what the table holds: its caption, and the name of what scrolls. */
   readonly label: string;
   readonly id?: string;
+  /** Class of the table, for its styles. */
+  readonly kind?: string;
   /** Rows of the head; `headRow` makes the usual one. */
   readonly head: Part | readonly Part[];
   readonly body: Part | readonly Part[];
 }
 
-export function framedTable({ label, id, head, body }: FramedTable): TemplateResult {
+export function framedTable({ label, id, kind, head, body }: FramedTable): TemplateResult {
   return html`<div class="scroll" tabindex="0" role="group" aria-label=${label}>
-    <table id=${id ?? nothing}>
+    <table id=${id ?? nothing} class=${kind ?? nothing}>
       <caption class="visually-hidden">
         ${label}
       </caption>

@@ -1,6 +1,7 @@
 /** The development time whose test would narrow the plan most. */
 import { formatNumber } from '@wedgebook/charts';
 import { html, type TemplateResult } from 'lit';
+import { framedTable, headRow } from '../parts/framed-table.ts';
 import type { DevelopmentView } from '../state/derive-development.ts';
 import { development as text } from '../text/development.ts';
 
@@ -22,27 +23,18 @@ export function nextTemplate({ next, laws, timed }: DevelopmentView): TemplateRe
         ? ''
         : html`<details>
             <summary>${t.table}</summary>
-            <div class="scroll" tabindex="0" role="group" aria-label=${t.table}>
-              <table>
-                <thead>
-                  <tr>
-                    <th scope="col" class="number">${text.minutes}</th>
-                    <th scope="col" class="number">${t.expected}</th>
-                    <th scope="col" class="number">${t.errorAfter}</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  ${next.trials.slice(0, SHOWN).map(
-                    ({ minutes, expectedContrast, errorAfter }) =>
-                      html`<tr>
-                        <td class="number">${formatNumber(minutes, 2)}</td>
-                        <td class="number">${formatNumber(expectedContrast, 2)}</td>
-                        <td class="number">${formatNumber(60 * errorAfter, 0)}</td>
-                      </tr>`,
-                  )}
-                </tbody>
-              </table>
-            </div>
+            ${framedTable({
+              label: t.table,
+              head: headRow([], [text.minutes, t.expected, t.errorAfter]),
+              body: next.trials.slice(0, SHOWN).map(
+                ({ minutes, expectedContrast, errorAfter }) =>
+                  html`<tr>
+                    <td class="number">${formatNumber(minutes, 2)}</td>
+                    <td class="number">${formatNumber(expectedContrast, 2)}</td>
+                    <td class="number">${formatNumber(60 * errorAfter, 0)}</td>
+                  </tr>`,
+              ),
+            })}
             <p class="quiet small">${t.hint}</p>
           </details>`
     }`;

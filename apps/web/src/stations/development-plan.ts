@@ -5,11 +5,12 @@
  * @fires wb-plan - a setting was changed
  */
 import { formatClock, formatNumber } from '@wedgebook/charts';
-import type { Estimate, PlannedDevelopment } from '@wedgebook/core';
+import { bounded, type Estimate, type PlannedDevelopment } from '@wedgebook/core';
 import { developmentDefaults } from '@wedgebook/data';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
+import { framedTable, headRow } from '../parts/framed-table.ts';
 import { noticeStyles, sourceMark, warningList } from '../parts/notices.ts';
 import { celsiusFromTyped } from '../parts/quantities.ts';
 import { sharedStyles } from '../parts/styles.ts';
@@ -104,27 +105,13 @@ export class DevelopmentPlanPart extends LitElement {
   private tableTemplate(view: DevelopmentView): TemplateResult {
     const t = text.plan;
     const { plan, settings, laws } = view;
-    return html`<div class="scroll" tabindex="0" role="group" aria-label=${t.table}>
-        <table class="plan">
-          <caption class="visually-hidden">
-            ${t.table}
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">${t.development}</th>
-              <th scope="col" class="number">${t.time}</th>
-              <th scope="col" class="number">${text.exposureIndex}</th>
-              <th scope="col" class="number">${t.interval}</th>
-              <th scope="col" class="number">${t.contrast}</th>
-              <th scope="col" class="number">${t.subjectStops}</th>
-              <th scope="col" class="number">${t.speed}</th>
-            </tr>
-          </thead>
-          <tbody>
-            ${plan.map((row) => rowTemplate(row, settings.subjectRangeStops))}
-          </tbody>
-        </table>
-      </div>
+    const numbers = [t.time, text.exposureIndex, t.interval, t.contrast, t.subjectStops, t.speed];
+    return html`${framedTable({
+        label: t.table,
+        kind: 'plan',
+        head: headRow([t.development], numbers),
+        body: plan.map((row) => rowTemplate(row, settings.subjectRangeStops)),
+      })}
       <p class="quiet small">
         ${t.intervalHint} ${laws.model?.basis === 'scaled-guess' ? t.noInterval : nothing}
       </p>
@@ -175,11 +162,12 @@ function rowTemplate(row: PlannedDevelopment, subjectStops: number): TemplateRes
   </tr>`;
 }
 
-/** Two standard errors to either side. */
-function intervalOf({ value, standardError }: Estimate): string {
-  if (standardError === null) return page.none;
-  const [low, high] = [Math.max(0, value - 2 * standardError), value + 2 * standardError];
-  return `${formatClock(low).replace(' min', '')} – ${formatClock(high)}`;
+/** The interval of 95 %, as the command prints it. */
+function intervalOf(minutes: Estimate): string {
+  const { interval } = bounded(minutes);
+  if (interval === null) return page.none;
+  const [low, high] = interval;
+  return `${formatClock(Math.max(0, low)).replace(' min', '')} – ${formatClock(high)}`;
 }
 
 declare global {

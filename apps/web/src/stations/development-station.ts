@@ -9,6 +9,7 @@ import type { DevelopmentMeasure, DevelopmentPlan } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
+import { framedTable, headRow } from '../parts/framed-table.ts';
 import { estimate, noticeStyles, sourceMark, warningList } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
@@ -200,44 +201,32 @@ function stripsTemplate({ strips, settings, laws, treatedCount }: DevelopmentVie
   const shown = strips.filter(({ leftOut }) => leftOut !== 'control');
   const controls = strips.length - shown.length;
   const noSpeed = strips.every(({ speedPoint }) => speedPoint === null);
-  return html`<div class="scroll" tabindex="0" role="group" aria-label=${text.stripsTable}>
-      <table class="strips">
-        <caption class="visually-hidden">
-          ${text.stripsTable}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">${text.strip}</th>
-            <th scope="col" class="number">${text.minutes}</th>
-            <th scope="col" class="number">${text.celsius}</th>
-            <th scope="col" class="number">${measureName(settings.measure)}</th>
-            <th scope="col" class="number">${text.exposureIndex}</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${shown.map(({ strip, development, contrast, speedPoint, leftOut }) => {
-            const index = speedPoint === null ? null : indexOf(speedPoint.value);
-            return html`<tr class=${leftOut === null ? '' : 'out'}>
-              <th scope="row">
-                ${strip.name}
-                ${leftOut === null ? nothing : html`<span class="remark">${text.leftOut[leftOut]}</span>`}
-              </th>
-              <td class="number">
-                ${development === null ? page.none : formatNumber(development.minutes, 2)}
-              </td>
-              <td class="number">
-                ${development === null ? page.none : formatNumber(development.celsius, 1)}
-              </td>
-              <td class="number">${estimate(contrast, 3)}</td>
-              <td class="number">${index ?? page.none}</td>
-            </tr>`;
-          })}
-        </tbody>
-      </table>
-    </div>
-    ${controls === 0 ? nothing : html`<p class="quiet small">${text.control(controls)}</p>`}
-    ${treatedCount === 0 ? nothing : html`<p class="quiet small">${text.treated(treatedCount)}</p>`}
-    ${noSpeed && laws.model !== null ? html`<p class="quiet small">${text.noSpeed}</p>` : nothing}`;
+  const numbers = [text.minutes, text.celsius, measureName(settings.measure), text.exposureIndex];
+  return html`${framedTable({
+    label: text.stripsTable,
+    kind: 'strips',
+    head: headRow([text.strip], numbers),
+    body: shown.map(({ strip, development, contrast, speedPoint, leftOut }) => {
+      const index = speedPoint === null ? null : indexOf(speedPoint.value);
+      return html`<tr class=${leftOut === null ? '' : 'out'}>
+        <th scope="row">
+          ${strip.name}
+          ${leftOut === null ? nothing : html`<span class="remark">${text.leftOut[leftOut]}</span>`}
+        </th>
+        <td class="number">
+          ${development === null ? page.none : formatNumber(development.minutes, 2)}
+        </td>
+        <td class="number">
+          ${development === null ? page.none : formatNumber(development.celsius, 1)}
+        </td>
+        <td class="number">${estimate(contrast, 3)}</td>
+        <td class="number">${index ?? page.none}</td>
+      </tr>`;
+    }),
+  })}
+  ${controls === 0 ? nothing : html`<p class="quiet small">${text.control(controls)}</p>`}
+  ${treatedCount === 0 ? nothing : html`<p class="quiet small">${text.treated(treatedCount)}</p>`}
+  ${noSpeed && laws.model !== null ? html`<p class="quiet small">${text.noSpeed}</p>` : nothing}`;
 }
 
 /** Such as `64/19°`: an exposure index, never an ISO speed. */

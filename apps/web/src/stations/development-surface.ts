@@ -16,6 +16,7 @@ import {
 } from '@wedgebook/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { framedTable, headRow } from '../parts/framed-table.ts';
 import { estimate, noticeStyles, warningList } from '../parts/notices.ts';
 import { minutesFromTyped } from '../parts/quantities.ts';
 import type { SceneLayout } from '../parts/scene-chart.ts';
@@ -222,29 +223,24 @@ function leftOutTemplate(
   if (leaveOneOutError === null) return html`<p class="left-out">${text.leftOutNone}</p>`;
   return html`<h4>${text.leftOut}</h4>
     <p class="left-out">${text.leftOutSays(leaveOneOutError, residualStandardDeviation)}</p>
-    <div class="scroll" tabindex="0" role="group" aria-label=${text.leftOut}>
-      <table class="strips">
-        <thead>
-          <tr>
-            <th scope="col">${text.strip}</th>
-            <th scope="col" class="number">${text.minutesShort}</th>
-            <th scope="col" class="number">${text.error}</th>
-            <th scope="col">${text.remark}</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${leftOut.map(
-            ({ index, minutes, error, extrapolated }) =>
-              html`<tr>
-                <th scope="row">${strips[index]?.strip.name ?? page.none}</th>
-                <td class="number">${formatNumber(minutes, 2)}</td>
-                <td class="number">${formatNumber(error, 3)}</td>
-                <td>${extrapolated ? text.extrapolated : text.between}</td>
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>`;
+    ${framedTable({
+      label: text.leftOut,
+      kind: 'strips',
+      head: headRow(
+        [text.strip],
+        [text.minutesShort, text.error],
+        html`<th scope="col">${text.remark}</th>`,
+      ),
+      body: leftOut.map(
+        ({ index, minutes, error, extrapolated }) =>
+          html`<tr>
+            <th scope="row">${strips[index]?.strip.name ?? page.none}</th>
+            <td class="number">${formatNumber(minutes, 2)}</td>
+            <td class="number">${formatNumber(error, 3)}</td>
+            <td>${extrapolated ? text.extrapolated : text.between}</td>
+          </tr>`,
+      ),
+    })}`;
 }
 
 declare global {

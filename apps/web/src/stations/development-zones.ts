@@ -3,6 +3,7 @@ import { formatClock, formatNumber, layoutZoneLadder } from '@wedgebook/charts';
 import { greyOfLightness, zoneName } from '@wedgebook/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { framedTable, headRow } from '../parts/framed-table.ts';
 import { choice } from '../parts/fields.ts';
 import { estimate, noticeStyles } from '../parts/notices.ts';
 import type { SceneLayout } from '../parts/scene-chart.ts';
@@ -96,39 +97,26 @@ function layoutOf(ladders: readonly LadderOf[], grey: boolean): SceneLayout {
 
 function tableTemplate({ row, rungs }: LadderOf): TemplateResult {
   const caption = text.table(named(row.development));
-  return html`<div class="scroll" tabindex="0" role="group" aria-label=${caption}>
-    <table class="zones">
-      <caption class="visually-hidden">
-        ${caption}
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">${text.zone}</th>
-          <th scope="col" class="number">${text.density}</th>
-          <th scope="col" class="number">${text.print}</th>
-          <th scope="col" class="number">${text.lightness}</th>
-          <th scope="col" class="number">${text.net}</th>
-          <th scope="col" class="number">${text.logExposure}</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${rungs.map(
-          ({ zone, logExposure, density, netDensity, print, extrapolated }) =>
-            html`<tr>
-              <th scope="row">
-                ${zoneName(zone)}
-                ${extrapolated ? html`<span class="remark">${text.outside}</span>` : nothing}
-              </th>
-              <td class="number">${estimate(density, 2)}</td>
-              <td class="number">${estimate(print?.density ?? null, 2)}</td>
-              <td class="number">${estimate(print?.lightness ?? null, 1)}</td>
-              <td class="number">${formatNumber(netDensity, 2)}</td>
-              <td class="number">${formatNumber(logExposure, 2)}</td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>
-  </div>`;
+  const { density, print, lightness, net, logExposure } = text;
+  return framedTable({
+    label: caption,
+    kind: 'zones',
+    head: headRow([text.zone], [density, print, lightness, net, logExposure]),
+    body: rungs.map(
+      ({ zone, logExposure, density, netDensity, print, extrapolated }) =>
+        html`<tr>
+          <th scope="row">
+            ${zoneName(zone)}
+            ${extrapolated ? html`<span class="remark">${text.outside}</span>` : nothing}
+          </th>
+          <td class="number">${estimate(density, 2)}</td>
+          <td class="number">${estimate(print?.density ?? null, 2)}</td>
+          <td class="number">${estimate(print?.lightness ?? null, 1)}</td>
+          <td class="number">${formatNumber(netDensity, 2)}</td>
+          <td class="number">${formatNumber(logExposure, 2)}</td>
+        </tr>`,
+    ),
+  });
 }
 
 declare global {

@@ -3,6 +3,7 @@ import { RESPONSE_BOUNDS, type TreatmentModel } from '@wedgebook/core';
 import { seleniumDefaults } from '@wedgebook/data';
 import type { HeldParameters } from '@wedgebook/notebook';
 import { html, nothing, type TemplateResult } from 'lit';
+import { framedTable, headRow } from '../parts/framed-table.ts';
 import { estimate, sourceMark } from '../parts/notices.ts';
 import { text } from '../text.ts';
 import { comparedTemplate } from './treatment-compared.ts';
@@ -27,30 +28,21 @@ export function modelTemplate(
   return html`<details>
     <summary>${t.modelTitle(model)}</summary>
     <p>${t.law(model.law)}</p>
-    <div class="scroll" tabindex="0" role="group" aria-label=${t.modelTable}>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">${t.parameter}</th>
-            <th scope="col" class="number">${t.value}</th>
-            <th scope="col">${t.origin}</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${NAMES.map((name) => {
-            const { unit, provenance } = parameters[name];
-            const origin = doseResponse.origin[name];
-            return html`<tr>
-              <th scope="row">
-                ${t.parameters[name]} <span class="se">${unit === '1' ? '' : unit}</span>
-              </th>
-              <td class="number">${estimate(doseResponse[name], 3)}</td>
-              <td class="origin">${origin === 'default' ? sourceMark(provenance) : t[origin]}</td>
-            </tr>`;
-          })}
-        </tbody>
-      </table>
-    </div>
+    ${framedTable({
+      label: t.modelTable,
+      head: headRow([t.parameter], [t.value], html`<th scope="col">${t.origin}</th>`),
+      body: NAMES.map((name) => {
+        const { unit, provenance } = parameters[name];
+        const origin = doseResponse.origin[name];
+        return html`<tr>
+          <th scope="row">
+            ${t.parameters[name]} <span class="se">${unit === '1' ? '' : unit}</span>
+          </th>
+          <td class="number">${estimate(doseResponse[name], 3)}</td>
+          <td class="origin">${origin === 'default' ? sourceMark(provenance) : t[origin]}</td>
+        </tr>`;
+      }),
+    })}
     ${holdTemplate(held, onHold)} ${fogTemplate(model)}
     ${model.treated.length === 0 ? html`<p class="quiet">${t.noTrials}</p>` : trialsTemplate(model)}
     ${comparedTemplate(model)}
@@ -93,27 +85,17 @@ function fogTemplate(model: TreatmentModel): TemplateResult | typeof nothing {
 
 function trialsTemplate({ treated }: TreatmentModel): TemplateResult {
   const t = text.treatment;
-  return html`<div class="scroll" tabindex="0" role="group" aria-label=${t.trialsTable}>
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">${t.trial}</th>
-          <th scope="col">${t.bath}</th>
-          <th scope="col" class="number">${t.gain}</th>
-          <th scope="col" class="number">${t.pairs}</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${treated.map(
-          ({ strip, partsWater, bathMinutes, bathCelsius, gain, pairs }) =>
-            html`<tr>
-              <th scope="row">${strip}</th>
-              <td>${text.bath(partsWater, bathMinutes, bathCelsius)}</td>
-              <td class="number">×${estimate(gain, 3)}</td>
-              <td class="number">${pairs}</td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>
-  </div>`;
+  return framedTable({
+    label: t.trialsTable,
+    head: headRow([t.trial, t.bath], [t.gain, t.pairs]),
+    body: treated.map(
+      ({ strip, partsWater, bathMinutes, bathCelsius, gain, pairs }) =>
+        html`<tr>
+          <th scope="row">${strip}</th>
+          <td>${text.bath(partsWater, bathMinutes, bathCelsius)}</td>
+          <td class="number">×${estimate(gain, 3)}</td>
+          <td class="number">${pairs}</td>
+        </tr>`,
+    ),
+  });
 }
