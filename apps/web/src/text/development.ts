@@ -146,7 +146,7 @@ export const development = {
       'time-extrapolated': 'not tested there',
     } satisfies Partial<Record<WarningCode, string>> as Partial<Record<WarningCode, string>>,
     intervalHint:
-      'Times to the nearest five seconds; the interval spans two standard errors to either side and includes the choice between the two laws. The exposure index is that of the very time, by the shadow density above, as a meter dial has it; it is no ISO speed.',
+      'Times to the nearest five seconds; the interval is that of 95 % and includes the choice between the two laws. The exposure index is that of the very time, by the shadow density above, as a meter dial has it; it is no ISO speed.',
     noInterval: 'A guess has no interval.',
   },
 
