@@ -70,9 +70,17 @@ export function estimate(value: Estimate | null | undefined, decimals = 2): Temp
     standardError === null
       ? nothing
       : html` <span class="se" title=${text.standardError}
-          >± ${formatNumber(standardError, errorDecimals(standardError, decimals))}</span
+          >± ${errorText(standardError, errorDecimals(standardError, decimals))}</span
         >`
   }`;
+}
+
+/** An error that would be shown as nothing is said to be less than the last place. */
+function errorText(standardError: number, decimals: number): string {
+  const least = 10 ** -decimals;
+  return standardError < least / 2
+    ? `<${formatNumber(least, decimals)}`
+    : formatNumber(standardError, decimals);
 }
 
 /** An error too small for the number's decimals gets one more. */

@@ -10,6 +10,9 @@ import { repeat } from 'lit/directives/repeat.js';
 import { text } from '../text.ts';
 import { sharedStyles } from './styles.ts';
 
+/** A number, a day or a range, which reads badly over two lines. */
+const WHOLE = /^[\d.–−-][\d.\s–−-]*$/;
+
 /** Lays a drawing out for a size in pixels. */
 export type SceneLayout = (width: number, height: number) => Scene;
 
@@ -126,6 +129,9 @@ export class SceneChart extends LitElement {
         font-size: 0.875rem;
         color: var(--quiet);
       }
+      .whole {
+        white-space: nowrap;
+      }
       .tall {
         max-height: 24rem;
         overflow: auto;
@@ -137,6 +143,8 @@ export class SceneChart extends LitElement {
   @property({ attribute: false }) layout: SceneLayout | null = null;
   /** Height in pixels; 0 lets the layout choose. */
   @property({ type: Number }) height = 0;
+  /** Its figures stand as a table beside it already. */
+  @property({ type: Boolean }) tabled = false;
   @state() private width = 0;
   /** The table is made when it is unfolded: it would cost more than the drawing. */
   @state() private tableShown = false;
@@ -185,15 +193,19 @@ export class SceneChart extends LitElement {
           (mark, index) => this.markTemplate(mark, keys[index] ?? '', before),
         )}
       </svg>
-      <details
-        class="no-print"
-        @toggle=${(event: Event) => {
-          this.tableShown = (event.target as HTMLDetailsElement).open;
-        }}
-      >
-        <summary>${text.chart.table}</summary>
-        ${this.tableShown ? tableTemplate(scene.table) : nothing}
-      </details>`;
+      ${this.tabled ? nothing : this.figuresTemplate(scene.table)}`;
+  }
+
+  private figuresTemplate(table: SceneTable): TemplateResult {
+    return html`<details
+      class="no-print"
+      @toggle=${(event: Event) => {
+        this.tableShown = (event.target as HTMLDetailsElement).open;
+      }}
+    >
+      <summary>${text.chart.table}</summary>
+      ${this.tableShown ? tableTemplate(table) : nothing}
+    </details>`;
   }
 
   private markTemplate(mark: Mark, key: string, before: ReadonlyMap<string, Mark>) {
@@ -217,7 +229,7 @@ function tableTemplate({ caption, columns, rows }: SceneTable): TemplateResult {
         ${rows.map(
           (row) =>
             html`<tr>
-              ${row.map((cell) => html`<td>${cell}</td>`)}
+              ${row.map((cell) => html`<td class=${WHOLE.test(cell) ? 'whole' : nothing}>${cell}</td>`)}
             </tr>`,
         )}
       </tbody>

@@ -33,7 +33,8 @@ export const developmentStyles = css`
   th[scope='row'] {
     min-width: 4.25rem;
   }
-  td:not(.number) {
+  td:not(.number),
+  thead th:not(.number, :first-child) {
     padding-inline-start: 0.75rem;
   }
   td:last-child,

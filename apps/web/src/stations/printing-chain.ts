@@ -112,7 +112,11 @@ export class ChainPart extends LitElement {
                 ${gradientsTemplate(view.rows, this.followed)}
                 ${view.rows.map((row) => html`<p>${words.range(words[row.role], row.range)}</p>`)}
                 <h3>${words.ladder}</h3>
-                <wb-chart id="chain-zones" .layout=${this.#ladder(view.rows, grey)}></wb-chart>
+                <wb-chart
+                  id="chain-zones"
+                  tabled
+                  .layout=${this.#ladder(view.rows, grey)}
+                ></wb-chart>
                 ${zonesTemplate(view.rows)}
               </div>
             </div>`

@@ -240,7 +240,9 @@ export class TreatmentStation extends LitElement {
       target === null
         ? t.noTarget[targetKind]
         : plan === null
-          ? (missing ?? t.noNegative)
+          ? missing === null || missing === text.match.noNegative
+            ? t.planNeedsNegative
+            : missing
           : t.planSays(plan, target);
     return html`<div class="fields">
         ${choice({

@@ -245,8 +245,8 @@ function numbersTemplate(ownPaper: boolean): TemplateResult {
   const row = (name: string, { value, range, unit, provenance }: ProcessNumber): TemplateResult =>
     html`<dt>${name}</dt>
       <dd>
-        ${formatNumber(value, 2)} ${unit === '1' ? '' : unit}, ${t.between(range[0], range[1])}.
-        ${sourceMark(provenance)}
+        ${formatNumber(value, 2)}${unit === '1' ? '' : ` ${unit}`},
+        ${t.between(range[0], range[1])}. ${sourceMark(provenance)}
       </dd>`;
   const { chromiumGain, redevelopedPart, superproportionalExponent, leastShadow, partOfLimit } =
     processDefaults;

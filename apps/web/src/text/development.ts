@@ -158,8 +158,8 @@ export const development = {
     at: (celsius: number) => `${trimmed(celsius)} °C`,
     coefficient: (value: number) => `factor ${formatNumber(value, 2)} for 10 °C`,
     rounded: 'times to the nearest five seconds',
-    short: (minutes: number) => `* under ${trimmed(minutes)} min: may come out uneven`,
-    untried: '† near the film’s limit or outside the times tested: try it first',
+    short: (minutes: number) => `*\u00a0under ${trimmed(minutes)}\u00a0min: may come out uneven`,
+    untried: '†\u00a0near the film’s limit or outside the times tested: try it first',
     guess: 'a guess from one strip',
     invented: 'invented readings',
   },
@@ -205,5 +205,7 @@ export function named(development: string): string {
 
 function withError({ value, standardError }: Estimate, decimals: number): string {
   const text = formatNumber(value, decimals);
-  return standardError === null ? text : `${text} ± ${formatNumber(standardError, decimals)}`;
+  return standardError === null
+    ? text
+    : `${text}\u00a0±\u00a0${formatNumber(standardError, decimals)}`;
 }

@@ -44,7 +44,7 @@ export const picture = {
   laid: (shadow: string, highlight: string, film: boolean, positive: boolean) =>
     `The dark and the light end of the picture (2 % of it lie beyond either) are laid on the shadow and the highlight of the negative, ${shadow} and ${highlight} above base + fog${positive ? (film ? '; the tones between go through the film’s curve' : ', in a straight line for want of a film curve') : '; the scan’s own densities are stretched to that'}.`,
   assumed:
-    'No negative with a shadow and a highlight is chosen, so 0.25 and 1.20 above base + fog were taken. Read two spots on a negative to see your own.',
+    'No negative with a shadow and a highlight is chosen, so these two are usual ones. Read two spots on a negative to see your own.',
   stops: 'More or less exposure',
   stopsUnit: 'stops',
   minutes: 'Minutes in the bath',

@@ -15,6 +15,7 @@ import { bath, gradeShort, plural, trimmed } from './phrases.ts';
 
 export const treatment = {
   title: 'Treatment',
+  planNeedsNegative: 'The minutes stand here once a negative is chosen.',
   noNegative: 'Choose a negative above to see it before and after the bath.',
   says: (model: TreatmentModel) =>
     model.origin === 'fitted'
@@ -117,7 +118,7 @@ export const treatment = {
     const part = errorNow > 0 ? Math.round(100 * (1 - best.errorAfter / errorNow)) : 0;
     const what = `Tone one more scrap at ${bath(partsWater, minutes, celsius)}`;
     return part < 10
-      ? `${what}, if any: it would hardly narrow the gain at the bath as set (± ${formatNumber(errorNow, 4)} now, ± ${formatNumber(best.errorAfter, 4)} after).`
+      ? `${what}, if any: it would hardly narrow the gain at the bath as set (±\u00a0${formatNumber(errorNow, 4)} now, ±\u00a0${formatNumber(best.errorAfter, 4)} after).`
       : `${what}: the standard error of the gain at the bath as set would fall from ${formatNumber(errorNow, 3)} to ${formatNumber(best.errorAfter, 3)}, ${part} % less.`;
   },
   nextTrialHint:

@@ -54,7 +54,7 @@ export const wall = {
   dryDown: 'Shorten exposures for drying by',
   percent: '%',
   dryDownHelp:
-    'Prints dry darker. Common practice is about 10 %; make one print, dry it, and compare it with wet ones given less.',
+    'Prints dry darker. Common practice is about 10\u00a0%; make one print, dry it, and compare it with wet ones given less.',
   dried: ({ seconds, stops }: DryDown): string =>
     `The base becomes ${formatNumber(seconds, 1)} s (${formatSigned(stops, 2)} stops).`,
   noPaper: 'Choose a paper of your own under Match to keep these with it.',

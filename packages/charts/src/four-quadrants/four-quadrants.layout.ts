@@ -261,9 +261,9 @@ function names(
     halo: true,
   });
   return [
-    // Where each curve does not run.
+    // Where neither a curve nor the tone that is followed runs.
     name(paper, words.quadrants.paper, 'start', true),
-    name(whole, words.quadrants.whole, 'end', true),
+    name(whole, words.quadrants.whole, 'start', false),
     name(film, words.quadrants.film, 'start', true),
     name(camera, words.quadrants.camera, 'end', true),
   ];
