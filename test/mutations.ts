@@ -132,7 +132,7 @@ const jsonEdit: fc.Arbitrary<Edit> = fc.oneof(
 /** Edits of text alone, as for tables. */
 export const textEdits = fc.array(textEdit, { minLength: 1, maxLength: 3 });
 /** Edits of the values of a JSON text, which is still JSON afterwards. */
-export const jsonEdits = fc.array(jsonEdit, { minLength: 1, maxLength: 3 });
+const jsonEdits = fc.array(jsonEdit, { minLength: 1, maxLength: 3 });
 /** Damage to a JSON text: mostly to its values, else to its characters, or to both. */
 export const jsonTextEdits = fc.oneof(
   { weight: 6, arbitrary: jsonEdits },

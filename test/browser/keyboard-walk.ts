@@ -1,7 +1,7 @@
 /** A user without a mouse: keys pressed and counted, and what the focus stands on. */
 import type { Page } from 'playwright-core';
 
-export interface Focused {
+interface Focused {
   /** Its accessible name, or its text where it has none of its own. */
   readonly name: string;
   readonly tag: string;

@@ -144,14 +144,9 @@ export const appStyles = css`
     content-visibility: auto;
     contain-intrinsic-size: auto 50rem;
   }
-  @media print {
-    wb-curve,
-    wb-measures,
-    wb-match,
-    wb-treatment,
-    wb-lazy-station {
-      content-visibility: visible;
-    }
+  /* For paper all of it is laid out, also what was never in sight. */
+  :host([printing]) :is(wb-curve, wb-measures, wb-match, wb-treatment, wb-lazy-station) {
+    content-visibility: visible;
   }
   @media (min-width: 62rem) {
     .page {

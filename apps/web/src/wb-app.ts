@@ -74,11 +74,15 @@ export class WedgebookApp extends LitElement {
     };
     this.off = [this.app.store.subscribe(update), this.app.session.subscribe(update)];
     addEventListener('keydown', this.onKey);
+    addEventListener('beforeprint', this.onPrint);
+    addEventListener('afterprint', this.onPrint);
   }
 
   override disconnectedCallback(): void {
     for (const off of this.off) off();
     removeEventListener('keydown', this.onKey);
+    removeEventListener('beforeprint', this.onPrint);
+    removeEventListener('afterprint', this.onPrint);
     super.disconnectedCallback();
   }
 
@@ -258,6 +262,10 @@ export class WedgebookApp extends LitElement {
     dialog.keeper = this.keeper;
     dialog.export = this.export;
     await openDialog(this.renderRoot, dialog);
+  };
+
+  private readonly onPrint = ({ type }: Event): void => {
+    this.toggleAttribute('printing', type === 'beforeprint');
   };
 
   private readonly print = () => {

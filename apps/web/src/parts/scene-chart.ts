@@ -160,12 +160,22 @@ export class SceneChart extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.observer.observe(this);
+    addEventListener('beforeprint', this.onPrint);
   }
 
   override disconnectedCallback(): void {
     this.observer.disconnect();
+    removeEventListener('beforeprint', this.onPrint);
     super.disconnectedCallback();
   }
+
+  /** Out of sight a drawing is not laid out, and paper does not wait for the observer. */
+  private readonly onPrint = (): void => {
+    const width = Math.floor(this.getBoundingClientRect().width);
+    if (this.width > 0 || width === 0) return;
+    this.width = width;
+    this.performUpdate();
+  };
 
   /** The drawing as it stands, for export. */
   scene(): Scene | null {

@@ -64,7 +64,7 @@ export const CHAIN_OPTIONS = {
 export const FILM_ONLY = Object.keys(CHAIN_OPTIONS).filter((name) => name !== 'film');
 
 /** A zone with the errors of its densities. */
-export interface ChainZone extends Omit<
+interface ChainZone extends Omit<
   ZoneTone,
   'negativeDensity' | 'printDensity' | 'lightness'
 > {
@@ -73,7 +73,7 @@ export interface ChainZone extends Omit<
   readonly lightness: Estimate;
 }
 
-export interface ChainPrint {
+interface ChainPrint {
   readonly treated: boolean;
   /** Log exposure without a negative, above the paper's threshold, that holds the highlight. */
   readonly printLogExposure: number;

@@ -32,7 +32,7 @@ export interface VariableContrastPaper {
 }
 
 /** The slowest layer (to soft light) less the fastest. */
-export interface LayerDrift {
+interface LayerDrift {
   /** Of ln k. */
   readonly logContrast: number;
   /** Of the log10 speed to hard light. */
