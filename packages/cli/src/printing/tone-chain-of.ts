@@ -64,10 +64,7 @@ export const CHAIN_OPTIONS = {
 export const FILM_ONLY = Object.keys(CHAIN_OPTIONS).filter((name) => name !== 'film');
 
 /** A zone with the errors of its densities. */
-interface ChainZone extends Omit<
-  ZoneTone,
-  'negativeDensity' | 'printDensity' | 'lightness'
-> {
+interface ChainZone extends Omit<ZoneTone, 'negativeDensity' | 'printDensity' | 'lightness'> {
   readonly negativeDensity: Estimate;
   readonly printDensity: Estimate;
   readonly lightness: Estimate;
