@@ -54,11 +54,21 @@ describe('snapshots', () => {
   });
 
   it('are there after a reload, and go when they are deleted', async () => {
+    const snapshots = dialog().locator('[data-snapshot]');
     await retitle('First');
+    // It is written after the notebook, and the reload is not to come between.
+    await expect
+      .poll(async () => {
+        await keptHere().click();
+        await dialog().waitFor();
+        const count = await snapshots.count();
+        await dialog().getByRole('button', { name: 'Close' }).click();
+        return count;
+      })
+      .toBe(1);
     await app.page.reload();
     await app.page.locator('wb-sheet svg').first().waitFor();
     await keptHere().click();
-    const snapshots = dialog().locator('[data-snapshot]');
     await expect.poll(() => snapshots.count()).toBe(1);
     await dialog()
       .getByRole('button', { name: /^Delete: / })
