@@ -7,9 +7,11 @@ import {
   paperAtSetting,
   secondsFromLog,
   settingPosition,
+  SHADOW_FRACTION,
   splitForPrint,
   splitTestPlan,
   splitTones,
+  THRESHOLD_NET_DENSITY,
   warning,
   type AreaChange,
   type BurntArea,
@@ -49,10 +51,6 @@ export interface PrintOnPaper {
   readonly table: readonly DarkroomStep[];
   readonly warnings: readonly Warning[];
 }
-
-/** Net density and part of the maximum to which the two tones are printed unless others are asked for. */
-const USUAL_HIGHLIGHT_NET = 0.04;
-const USUAL_SHADOW_PART = 0.9;
 
 /**
  * @throws {InputError} where the tones cannot be had, with the reason and what is nearest
@@ -157,7 +155,8 @@ function wantedTones(given: Arguments, papers: readonly MeasuredPaper[]): Wanted
   });
   const white = papers[0]?.measures?.densityMin.value ?? 0.06;
   const black = Math.min(...papers.flatMap(({ measures }) => measures?.densityMax.value ?? []));
-  const usualShadow = white + USUAL_SHADOW_PART * ((Number.isFinite(black) ? black : 2) - white);
+  // Unless others are asked for, the tones print at the ends of the paper's scale.
+  const usualShadow = white + SHADOW_FRACTION * ((Number.isFinite(black) ? black : 2) - white);
   return {
     shadow: {
       negativeDensity: seen(shadow),
@@ -165,7 +164,7 @@ function wantedTones(given: Arguments, papers: readonly MeasuredPaper[]): Wanted
     },
     highlight: {
       negativeDensity: seen(highlight),
-      printDensity: given.number('print-highlight', 0, 4) ?? white + USUAL_HIGHLIGHT_NET,
+      printDensity: given.number('print-highlight', 0, 4) ?? white + THRESHOLD_NET_DENSITY,
     },
   };
 }

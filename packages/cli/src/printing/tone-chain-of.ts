@@ -12,6 +12,7 @@ import {
   toneErrorsOf,
   treatmentEffect,
   usefulSubjectRange,
+  THRESHOLD_NET_DENSITY,
   USUAL_PAPER_WHITE,
   zoneTones,
   type CharacteristicCurve,
@@ -102,8 +103,6 @@ export interface ChainPaper {
 }
 
 const USUAL = { shadowZone: 3, subjectRangeStops: 7, cameraFlareFactor: 1, grade: 2 } as const;
-/** Just darker than white, net: where a highlight is printed unless another density is asked for. */
-const USUAL_HIGHLIGHT_NET = 0.04;
 
 /**
  * @param own - the paper with its setting or its lights, or null for a paper of a grade or scale
@@ -139,12 +138,12 @@ export async function toneChainOf(
   }
   const { callierFactor } = givenLight(given);
   const baseFog = given.number('base-fog', 0, 2) ?? derivedBaseFog(film.curve).value;
-  const paperWhiteDensity = paperResponse(paper).whiteDensity ?? USUAL_PAPER_WHITE;
-  const { netMaximum } = paperResponse(paper);
+  const { whiteDensity, netMaximum } = paperResponse(paper);
+  const paperWhiteDensity = whiteDensity ?? USUAL_PAPER_WHITE;
   const reach = [paperWhiteDensity + 0.005, paperWhiteDensity + netMaximum - 0.005] as const;
   const light = { baseFog, callierFactor, enlargerFlare, paper, paperWhiteDensity };
   const highlightPrintDensity =
-    given.number('print-highlight', 0, 4) ?? paperWhiteDensity + USUAL_HIGHLIGHT_NET;
+    given.number('print-highlight', 0, 4) ?? paperWhiteDensity + THRESHOLD_NET_DENSITY;
   if (!(highlightPrintDensity > paperWhiteDensity)) {
     throw inputFault.tonesRefused(
       { file },

@@ -18,8 +18,8 @@ import { akaikeCorrected } from '../fitting/index.ts';
 import type { Estimate } from '../estimate.ts';
 import { REFERENCE_NET_DENSITY, type GainLawFamily } from './gain-law.ts';
 import { covarianceAmongLaws, type GainsOfLaw } from './gains-among-laws.ts';
-import { fitPairs, hasExponent, type PairsFit } from './fit-pairs.ts';
-import { startingGains, type StripPairs } from './pair-blocks.ts';
+import { fitPairs, hasExponent, pairGroups, type PairGroup, type PairsFit } from './fit-pairs.ts';
+import type { StripPairs } from './pair-blocks.ts';
 import type { ComparedModel, FittedLaw } from './treatment-model.ts';
 
 export interface GainLawFit {
@@ -68,8 +68,11 @@ export function fitGainLaw(
   family: GainLawFamily | 'automatic' = 'automatic',
 ): GainLawFit {
   const count = strips.reduce((sum, { paired }) => sum + paired.pairs.length, 0);
+  const groups = pairGroups(strips);
   // The surface reducer is no rival where densities rose.
-  const reduced = startingGains(strips).every((gain) => gain < 1);
+  const reduced = groups.every(({ blocks: { start, stripCount } }) =>
+    start.slice(0, stripCount).every((gain) => gain < 1),
+  );
   const families =
     family === 'automatic'
       ? CANDIDATES.filter(
@@ -79,7 +82,7 @@ export function fitGainLaw(
       : [family];
   const tooFew = count < strips.length + 2;
   const replicate = pooledReplicates(strips);
-  const candidates = families.map((name) => candidate(name, strips));
+  const candidates = families.map((name) => candidate(name, groups));
   // With few readings AICc forbids what one look at the misses would demand; the error of a reading
   // then has to be given.
   if (candidates.some(({ degreesOfFreedom }) => degreesOfFreedom < FEWEST_DEGREES)) {
@@ -161,8 +164,8 @@ function exponentError(fit: PairsFit, readingError: number): number {
   return Math.sqrt(fit.covariance.at(-1) ?? 0) * readingError;
 }
 
-function candidate(family: GainLawFamily, strips: readonly StripPairs[]): Candidate {
-  const fit = fitPairs(family, strips);
+function candidate(family: GainLawFamily, groups: readonly PairGroup[]): Candidate {
+  const fit = fitPairs(family, groups);
   const { rows, free } = fit;
   const squares = Math.max(rows * LEAST_ERROR ** 2, fit.residualSumOfSquares);
   return {

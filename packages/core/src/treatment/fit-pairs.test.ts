@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { leastSquares, randomNormal } from '../fitting/index.ts';
-import { fitPairs } from './fit-pairs.ts';
+import { fitPairs, pairGroups } from './fit-pairs.ts';
 import { gainDerivatives, REFERENCE_NET_DENSITY, type GainLawFamily } from './gain-law.ts';
 import { pairBlocks, projectedResiduals, type StripPairs } from './pair-blocks.ts';
 import type { BaseFog } from './pair-strips.ts';
@@ -67,7 +67,7 @@ describe('groups of strips that share an exponent at most', () => {
   ] as const)('are fitted one by one as they are all at once: %s', (family, exponent) => {
     const all = strips(3, 2, 1.08, 7);
     const joint = together(family, all, exponent);
-    const apart = fitPairs(family, all);
+    const apart = fitPairs(family, pairGroups(all));
     expect(joint.report.status).toBe('converged');
     expect(apart.settled).toBe(true);
     expect(apart.parameters).toHaveLength(joint.parameters.length);
@@ -89,7 +89,7 @@ describe('groups of strips that share an exponent at most', () => {
 
   it('takes work in proportion to their number: years of trials', () => {
     const all = strips(60, 3, 1.05, 11);
-    const fit = fitPairs('power', all);
+    const fit = fitPairs('power', pairGroups(all));
     expect(fit.settled).toBe(true);
     const exponent = fit.parameters.at(-1) ?? NaN;
     const error = ERROR * Math.sqrt(fit.covariance.at(-1) ?? NaN);

@@ -43,35 +43,51 @@ export function hasExponent(family: GainLawFamily): boolean {
 }
 
 /**
+ * The strips by the untreated strip that they were paired with.
+ *
+ * @param strips - at least one strip with at least one pair of untreated net density above zero
+ */
+export function pairGroups(strips: readonly StripPairs[]): readonly PairGroup[] {
+  return [...new Set(strips.map(({ untreatedKey }) => untreatedKey))].map((key) => {
+    const members = strips.flatMap((strip, i) => (strip.untreatedKey === key ? [i] : []));
+    return { members, blocks: pairBlocks(strips.filter((strip) => strip.untreatedKey === key)) };
+  });
+}
+
+/**
  * Fits one law.
  *
  * @param family - the law
- * @param strips - at least one strip with at least one pair of untreated net density above zero
+ * @param groups - see `pairGroups`
  */
-export function fitPairs(family: GainLawFamily, strips: readonly StripPairs[]): PairsFit {
-  const keys = [...new Set(strips.map(({ untreatedKey }) => untreatedKey))];
-  const groups = keys.map((key): Group => {
-    const members = strips.flatMap((strip, i) => (strip.untreatedKey === key ? [i] : []));
-    const blocks = pairBlocks(members.map((i) => strips[i]).filter((strip) => strip !== undefined));
-    return { members, blocks };
-  });
-  const single = groups.length === 1 ? groups[0] : undefined;
-  if (single !== undefined) {
-    const fit = fitBlocks(family, single.blocks, null);
-    return summary([single], [fit], strips.length, fit, null);
-  }
+export function fitPairs(family: GainLawFamily, groups: readonly PairGroup[]): PairsFit {
+  const [first] = groups;
+  if (first !== undefined && groups.length === 1) return fitTogether(family, first);
   return hasExponent(family)
-    ? fitWithExponent(family, groups, strips.length)
+    ? fitWithExponent(family, groups)
     : summary(
         groups,
         groups.map(({ blocks }) => fitBlocks(family, blocks, null)),
-        strips.length,
-        null,
         null,
       );
 }
 
-interface Group {
+/** One group with all its parameters, the exponent among them. */
+function fitTogether(family: GainLawFamily, group: PairGroup): PairsFit {
+  const fit = fitBlocks(family, group.blocks, null);
+  const size = fit.parameters.length;
+  return {
+    parameters: fit.parameters,
+    covariance: fit.covariance ?? new Array<number>(size * size).fill(0),
+    residualSumOfSquares: fit.residualSumOfSquares,
+    rows: rowsOf([group]),
+    free: freeOf([group]) + (hasExponent(family) ? 1 : 0),
+    settled: determined(fit),
+  };
+}
+
+/** Strips that were paired with one untreated strip. */
+export interface PairGroup {
   /** Which of all strips. */
   readonly members: readonly number[];
   readonly blocks: PairBlocks;
@@ -117,7 +133,7 @@ interface Answer {
   readonly moves: readonly number[];
 }
 
-function answerOf(family: GainLawFamily, { blocks }: Group, fit: LeastSquaresFit): Answer {
+function answerOf(family: GainLawFamily, { blocks }: PairGroup, fit: LeastSquaresFit): Answer {
   const size = fit.parameters.length;
   const residuals = new Float64Array(blocks.rowCount);
   const jacobian = new Float64Array(blocks.rowCount * size);
@@ -144,11 +160,7 @@ function answerOf(family: GainLawFamily, { blocks }: Group, fit: LeastSquaresFit
   return { slope, curvature: Math.max(0, square - explained), moves };
 }
 
-function fitWithExponent(
-  family: GainLawFamily,
-  groups: readonly Group[],
-  stripCount: number,
-): PairsFit {
+function fitWithExponent(family: GainLawFamily, groups: readonly PairGroup[]): PairsFit {
   const [least, most] = EXPONENTS;
   const fitAll = (at: number, from: readonly LeastSquaresFit[] | null) =>
     groups.map(({ blocks }, g) =>
@@ -185,7 +197,7 @@ function fitWithExponent(
     }
   }
   const inside = exponent > least && exponent < most;
-  return summary(groups, fits, stripCount, null, {
+  return summary(groups, fits, {
     exponent,
     answers,
     variance: found && inside && curvature > 0 ? 1 / curvature : null,
@@ -197,17 +209,24 @@ const NO_ANSWER: Answer = { slope: 0, curvature: 0, moves: [] };
 const squaresOf = (fits: readonly LeastSquaresFit[]): number =>
   fits.reduce((sum, { residualSumOfSquares }) => sum + residualSumOfSquares, 0);
 
-function errorOf(groups: readonly Group[], sum: number): number {
+function errorOf(groups: readonly PairGroup[], sum: number): number {
   const rows = groups.reduce((total, { blocks }) => total + blocks.rowCount, 0);
   return Math.max(LEAST_ERROR, Math.sqrt(sum / rows));
 }
 
+const rowsOf = (groups: readonly PairGroup[]): number =>
+  groups.reduce((sum, { blocks }) => sum + blocks.rowCount - blocks.latentCount, 0);
+
+const freeOf = (groups: readonly PairGroup[]): number =>
+  groups.reduce((sum, { blocks }) => sum + blocks.fixed.filter((fixed) => !fixed).length, 0);
+
+const determined = ({ report, atBound }: LeastSquaresFit): boolean =>
+  report.status === 'converged' && !atBound.some(Boolean);
+
 /** The groups' fits as one, in the order of the joint parameters. */
 function summary(
-  groups: readonly Group[],
+  groups: readonly PairGroup[],
   fits: readonly LeastSquaresFit[],
-  stripCount: number,
-  joint: LeastSquaresFit | null,
   shared: {
     readonly exponent: number;
     readonly answers: readonly Answer[];
@@ -215,26 +234,7 @@ function summary(
     readonly variance: number | null;
   } | null,
 ): PairsFit {
-  const rows = groups.reduce((sum, { blocks }) => sum + blocks.rowCount - blocks.latentCount, 0);
-  const free = groups.reduce(
-    (sum, { blocks }) => sum + blocks.fixed.filter((fixed) => !fixed).length,
-    0,
-  );
-  const converged = fits.every(
-    ({ report, atBound }) => report.status === 'converged' && !atBound.some(Boolean),
-  );
-  if (joint !== null) {
-    const own = joint.parameters.length - (groups[0]?.blocks.start.length ?? 0);
-    const none = joint.parameters.map(() => joint.parameters.map(() => 0)).flat();
-    return {
-      parameters: joint.parameters,
-      covariance: joint.covariance ?? none,
-      residualSumOfSquares: joint.residualSumOfSquares,
-      rows,
-      free: free + own,
-      settled: converged,
-    };
-  }
+  const stripCount = groups.reduce((sum, { members }) => sum + members.length, 0);
   const size = 2 * stripCount + groups.length + (shared === null ? 0 : 1);
   const parameters = new Array<number>(size).fill(0);
   const covariance = new Array<number>(size * size).fill(0);
@@ -274,8 +274,8 @@ function summary(
     parameters,
     covariance,
     residualSumOfSquares: squaresOf(fits),
-    rows,
-    free: free + (shared === null ? 0 : 1),
-    settled: converged && (shared === null || shared.variance !== null),
+    rows: rowsOf(groups),
+    free: freeOf(groups) + (shared === null ? 0 : 1),
+    settled: fits.every(determined) && (shared === null || shared.variance !== null),
   };
 }

@@ -53,7 +53,7 @@ export interface PairBlocks {
 }
 
 /** Gains by a line through base + fog, for the fit to start from. */
-export function startingGains(strips: readonly StripPairs[]): readonly number[] {
+function startingGains(strips: readonly StripPairs[]): readonly number[] {
   return strips.map(({ paired }) => {
     let cross = 0;
     let square = 0;

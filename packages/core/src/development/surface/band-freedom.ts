@@ -10,10 +10,17 @@
  * Sources: [SATT1946], var V = 2 V² / ν, with var ω² = 2 ω⁴ / ν_ω; the scatter of readings counts as
  * known. Deviations: one ν for the whole surface.
  */
-import { cholesky, choleskyInverse, toeOnly, toeShoulder } from '../../fitting/index.ts';
+import {
+  cholesky,
+  choleskyInverse,
+  quadraticForm,
+  toeOnly,
+  toeShoulder,
+} from '../../fitting/index.ts';
 import { averagedCut, type AveragedCut, type WeightedLaw } from './averaged-cut.ts';
 import { fixedOf, surfaceRows, type FittedForm, type TimedReadings } from './fit-surface-form.ts';
 import { SURFACE_SIZE } from './surface-model.ts';
+import { normalMatrix } from './normal-matrix.ts';
 
 /** Beyond this a t quantile is the normal one. */
 const MOST = 1000;
@@ -77,17 +84,7 @@ function covarianceAt(
   );
   const free = fixedOf(form, strips.length).flatMap((held, j) => (held ? [] : [j]));
   const order = free.length;
-  const gram = new Float64Array(order * order);
-  for (let i = 0; i < residualCount; i++) {
-    for (let a = 0; a < order; a++) {
-      const left = jacobian[i * size + (free[a] ?? 0)] ?? 0;
-      if (left === 0) continue;
-      for (let b = 0; b < order; b++) {
-        const at = a * order + b;
-        gram[at] = (gram[at] ?? 0) + left * (jacobian[i * size + (free[b] ?? 0)] ?? 0);
-      }
-    }
-  }
+  const gram = normalMatrix(jacobian, size, free, 0, residualCount);
   if (!cholesky(gram, order)) return null;
   const inverse = choleskyInverse(gram, order);
   const covariance = Array.from({ length: SURFACE_SIZE ** 2 }, () => 0);
@@ -108,17 +105,10 @@ function meanVariance(
   exposures: readonly number[],
 ): number {
   const model = hasShoulder ? toeShoulder : toeOnly;
-  const count = parameters.length;
-  const gradient = new Float64Array(count);
+  const gradient = new Float64Array(parameters.length);
   const sum = exposures.reduce((total, x) => {
     model.derivatives(x, parameters, gradient);
-    let variance = 0;
-    for (let i = 0; i < count; i++) {
-      for (let j = 0; j < count; j++) {
-        variance += (gradient[i] ?? 0) * (covariance[i * count + j] ?? 0) * (gradient[j] ?? 0);
-      }
-    }
-    return total + variance;
+    return total + quadraticForm(gradient, covariance);
   }, 0);
   return sum / exposures.length;
 }

@@ -13,6 +13,7 @@
 import { cholesky, choleskySolve, toeOnly, toeShoulder } from '../../fitting/index.ts';
 import { fixedOf, surfaceRows, type FittedForm, type TimedReadings } from './fit-surface-form.ts';
 import { cutAt, SURFACE_SIZE } from './surface-model.ts';
+import { normalMatrix } from './normal-matrix.ts';
 
 /**
  * Mean square error of left-out strips, density squared.
@@ -36,20 +37,8 @@ export function quickLeaveOneOut(
   rows.evaluate(p, residuals, jacobian);
   const free = fixedOf(form, strips.length).flatMap((held, j) => (held ? [] : [j]));
   const order = free.length;
-  const gramOf = (from: number, to: number): Float64Array => {
-    const gram = new Float64Array(order * order);
-    for (let i = from; i < to; i++) {
-      for (let a = 0; a < order; a++) {
-        const left = jacobian[i * size + (free[a] ?? 0)] ?? 0;
-        if (left === 0) continue;
-        for (let b = 0; b < order; b++) {
-          const at = a * order + b;
-          gram[at] = (gram[at] ?? 0) + left * (jacobian[i * size + (free[b] ?? 0)] ?? 0);
-        }
-      }
-    }
-    return gram;
-  };
+  const gramOf = (from: number, to: number): Float64Array =>
+    normalMatrix(jacobian, size, free, from, to);
   const all = gramOf(0, residualCount);
   let sum = 0;
   for (const [s, strip] of strips.entries()) {
