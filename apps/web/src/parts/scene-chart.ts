@@ -203,10 +203,11 @@ export class SceneChart extends LitElement {
           (mark, index) => this.markTemplate(mark, keys[index] ?? '', before),
         )}
       </svg>
-      ${this.tabled ? nothing : this.figuresTemplate(scene.table)}`;
+      ${this.tabled ? nothing : this.figuresTemplate(scene)}`;
   }
 
-  private figuresTemplate(table: SceneTable): TemplateResult {
+  /** The scene makes its table when it is read: folded up, a keystroke does without. */
+  private figuresTemplate(scene: Scene): TemplateResult {
     return html`<details
       class="no-print"
       @toggle=${(event: Event) => {
@@ -214,7 +215,7 @@ export class SceneChart extends LitElement {
       }}
     >
       <summary>${text.chart.table}</summary>
-      ${this.tableShown ? tableTemplate(table) : nothing}
+      ${this.tableShown ? tableTemplate(scene.table) : nothing}
     </details>`;
   }
 

@@ -55,6 +55,11 @@ export class AppController<T> implements ReactiveController {
     return this.#app;
   }
 
+  /** The part as the notebook stands now, whatever the element shows. */
+  get now(): T {
+    return this.#select(viewOf(this.app), this.app);
+  }
+
   hostConnected(): void {
     this.#listen();
   }

@@ -67,7 +67,12 @@ export class Worksheet extends LitElement {
   });
   private readonly late = new AppController(
     this,
-    () => this.judged(),
+    ({ document, session }, { derive }): Judged | null => {
+      const strip = derive.stripOf(document, session.stripId);
+      if (strip === null) return null;
+      const fit = derive.fit(document, strip, document.plan.curveFamily);
+      return { stripId: strip.id, fit, cells: derive.suspectCells(document, strip, fit) };
+    },
     (a, b) => a?.cells === b?.cells && a?.fit === b?.fit,
     'after-frame',
   );
@@ -173,16 +178,6 @@ export class Worksheet extends LitElement {
       }`;
   }
 
-  /** The readings of the strip on the sheet held against its curve, as the notebook stands. */
-  private judged(): Judged | null {
-    const { store, session, derive } = this.app.app;
-    const { document } = store.state;
-    const strip = derive.stripOf(document, session.value.stripId);
-    if (strip === null) return null;
-    const fit = derive.fit(document, strip, document.plan.curveFamily);
-    return { stripId: strip.id, fit, cells: derive.suspectCells(document, strip, fit) };
-  }
-
   /** Why a reading does not lie on the curve through the others, or null. */
   private doubtOf({ row, column }: Cell, judged = this.late.value): string | null {
     if (column.kind !== 'density' || judged?.stripId !== this.app.value?.strip?.id) return null;
@@ -257,7 +252,7 @@ export class Worksheet extends LitElement {
     const { store, session } = this.app.app;
     store.endMerge();
     const at = this.cellAt(event.target);
-    const doubt = at === null ? null : this.doubtOf(at.cell, this.judged());
+    const doubt = at === null ? null : this.doubtOf(at.cell, this.late.now);
     if (at === null || doubt === null) return;
     session.set({ announcement: text.sheet.doubtful(at.input.ariaLabel ?? '', doubt) });
   };
@@ -388,7 +383,7 @@ export class Worksheet extends LitElement {
       shown: formatReading(parsed.value, unit, base),
       before: before === null ? null : formatReading(before, unit, base),
       next: placeName(strip, next),
-      suspect: this.doubtOf(cell, this.judged()),
+      suspect: this.doubtOf(cell, this.late.now),
     };
   }
 
