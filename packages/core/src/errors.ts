@@ -27,6 +27,16 @@ export class InvalidArgumentError extends WedgebookError {
   }
 }
 
+/** Refuses the arguments of one function. */
+export type Refuse = (argument: string, received: unknown, expected: string) => never;
+
+/** For functions that check several arguments: throws their `InvalidArgumentError`. */
+export function refusing(functionName: string): Refuse {
+  return (argument, received, expected) => {
+    throw new InvalidArgumentError(functionName, argument, received, expected);
+  };
+}
+
 /** The arguments are well formed but the quantity is not defined there. */
 export class OutOfDomainError extends WedgebookError {
   override readonly name = 'OutOfDomainError';

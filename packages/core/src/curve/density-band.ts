@@ -10,7 +10,7 @@ import { InvalidArgumentError } from '../errors.ts';
 import { studentTQuantile } from '../fitting/index.ts';
 import type { CharacteristicCurve } from './characteristic-curve.ts';
 import { estimateOn } from './measure.ts';
-import { modelOf } from './model-of.ts';
+import { functionOf } from './function-of.ts';
 
 export interface BandPoint {
   readonly logExposure: number;
@@ -47,10 +47,10 @@ export function densityBand(
     }
     const estimate = estimateOn(curve, (form) => {
       const derivatives = new Float64Array(form.parameters.length);
-      const value = modelOf(form).derivatives(logExposure, form.parameters, derivatives);
+      const value = functionOf(form).derivatives(logExposure, form.parameters, derivatives);
       return { value, derivatives };
     });
-    const density = estimate?.value ?? modelOf(curve).value(logExposure, curve.parameters);
+    const density = estimate?.value ?? functionOf(curve).value(logExposure, curve.parameters);
     const standardError = estimate?.standardError ?? null;
     const half = standardError === null || quantile === null ? 0 : quantile * standardError;
     return { logExposure, density, standardError, lower: density - half, upper: density + half };

@@ -10,7 +10,7 @@
 import type { CharacteristicCurve } from './characteristic-curve.ts';
 import { logExposureAt } from './log-exposure-at.ts';
 import type { Derived } from './measure.ts';
-import { modelOf } from './model-of.ts';
+import { functionOf } from './function-of.ts';
 
 /** A number that does not depend on the parameters. */
 export function constant(curve: CharacteristicCurve, value: number): Derived {
@@ -65,12 +65,12 @@ function multiplied(a: Float64Array, factor: number): Float64Array {
 /** Density of the unexposed material, base + fog. */
 export function derivedBaseFog(curve: CharacteristicCurve): Derived {
   const derivatives = new Float64Array(curve.parameters.length);
-  return { value: modelOf(curve).baseFog(curve.parameters, derivatives), derivatives };
+  return { value: functionOf(curve).baseFog(curve.parameters, derivatives), derivatives };
 }
 
 /** Density at a log exposure that may itself depend on the parameters. */
 export function derivedDensity(curve: CharacteristicCurve, at: Derived): Derived {
-  const model = modelOf(curve);
+  const model = functionOf(curve);
   const derivatives = new Float64Array(curve.parameters.length);
   const value = model.derivatives(at.value, curve.parameters, derivatives);
   const gradient = model.gradient(at.value, curve.parameters);
@@ -87,7 +87,7 @@ export function derivedDensity(curve: CharacteristicCurve, at: Derived): Derived
 export function derivedLogExposure(curve: CharacteristicCurve, density: Derived): Derived | null {
   const x = logExposureAt(curve, density.value);
   if (x === null) return null;
-  const model = modelOf(curve);
+  const model = functionOf(curve);
   const gradient = model.gradient(x, curve.parameters);
   if (!(gradient > 0)) return null;
   const derivatives = new Float64Array(curve.parameters.length);

@@ -5,7 +5,7 @@
  */
 import { InvalidArgumentError } from '../errors.ts';
 import type { CharacteristicCurve } from './characteristic-curve.ts';
-import { modelOf } from './model-of.ts';
+import { functionOf } from './function-of.ts';
 
 /**
  * Density on the curve.
@@ -19,7 +19,7 @@ export function densityAt(curve: CharacteristicCurve, logExposure: number): numb
   if (!(logExposure < Infinity)) {
     throw new InvalidArgumentError('densityAt', 'logExposure', logExposure, 'a number');
   }
-  return modelOf(curve).value(logExposure, curve.parameters);
+  return functionOf(curve).value(logExposure, curve.parameters);
 }
 
 /**
@@ -33,5 +33,5 @@ export function gradientAt(curve: CharacteristicCurve, logExposure: number): num
   if (!Number.isFinite(logExposure)) {
     throw new InvalidArgumentError('gradientAt', 'logExposure', logExposure, 'a finite number');
   }
-  return modelOf(curve).gradient(logExposure, curve.parameters);
+  return functionOf(curve).gradient(logExposure, curve.parameters);
 }

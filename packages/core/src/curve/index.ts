@@ -30,5 +30,6 @@ export { fitCurve, type FitCurveOptions } from './fit-curve.ts';
 export { logExposureAt } from './log-exposure-at.ts';
 export { estimateOn, requiredEstimate, type CurveMeasure, type Derived } from './measure.ts';
 export { placeOfMaximum } from './place-of-maximum.ts';
+export { functionOf, type NamedFunction } from './function-of.ts';
 export { modelOf } from './model-of.ts';
 export { findSuspects, type FindSuspects, type SuspectsFound } from './suspects-of.ts';

@@ -7,7 +7,7 @@
  */
 import { InvalidArgumentError } from '../errors.ts';
 import type { CharacteristicCurve } from './characteristic-curve.ts';
-import { modelOf } from './model-of.ts';
+import { functionOf } from './function-of.ts';
 
 /** How far beyond the readings the inverse is sought, in log exposure. */
 const REACH = 3;
@@ -25,7 +25,7 @@ export function logExposureAt(curve: CharacteristicCurve, density: number): numb
   if (!Number.isFinite(density)) {
     throw new InvalidArgumentError('logExposureAt', 'density', density, 'a finite number');
   }
-  const model = modelOf(curve);
+  const model = functionOf(curve);
   const { parameters } = curve;
   const excess = (x: number): number => model.value(x, parameters) - density;
   let low = curve.logExposureRange[0] - REACH;

@@ -1,38 +1,31 @@
 /**
- * The model behind a curve's family name.
+ * The model by which a curve was fitted, to fit it again.
  */
 import {
-  asDrawnModel,
   hurterDriffield,
   logistic4,
   logistic5,
-  monotoneSmoothModel,
   toeOnly,
   toeShoulder,
   type CurveModel,
 } from '../fitting/index.ts';
-import type { CharacteristicCurve } from './characteristic-curve.ts';
+import type { NamedFunction } from './function-of.ts';
+
+/** The families that a model with start and bounds fits; the others are solved for at once. */
+const FITTED = {
+  'logistic-4': logistic4,
+  'logistic-5': logistic5,
+  'hurter-driffield': hurterDriffield,
+} as const;
 
 /**
- * The function whose parameters a curve holds.
+ * The model whose parameters a curve holds.
  *
  * @param curve - a fitted curve; a `toe-shoulder` curve with four parameters has no shoulder
+ * @returns null where the curve is not of a family of parameters
  */
-export function modelOf(
-  curve: Pick<CharacteristicCurve, 'family' | 'parameters' | 'knots'>,
-): CurveModel {
-  switch (curve.family) {
-    case 'toe-shoulder':
-      return curve.parameters.length === toeOnly.parameterNames.length ? toeOnly : toeShoulder;
-    case 'logistic-4':
-      return logistic4;
-    case 'logistic-5':
-      return logistic5;
-    case 'hurter-driffield':
-      return hurterDriffield;
-    case 'monotone-smooth':
-      return monotoneSmoothModel(curve.knots);
-    case 'as-drawn':
-      return asDrawnModel(curve.knots);
-  }
+export function modelOf({ family, parameters }: NamedFunction): CurveModel | null {
+  if (family === 'monotone-smooth' || family === 'as-drawn') return null;
+  if (family !== 'toe-shoulder') return FITTED[family];
+  return parameters.length === toeOnly.parameterNames.length ? toeOnly : toeShoulder;
 }

@@ -20,6 +20,7 @@ import {
 } from '../fitting/index.ts';
 import { warning, type Warning } from '../warning.ts';
 import type { CharacteristicCurve } from './characteristic-curve.ts';
+import { functionOf } from './function-of.ts';
 import { modelOf } from './model-of.ts';
 import type { CurveReadings } from '../readings/index.ts';
 import { sortReadings, type SortedReadings } from './sort-readings.ts';
@@ -55,7 +56,7 @@ export const findSuspects: FindSuspects = (curve, { x, y }) => {
   if (curve.family === 'as-drawn' || x.length < FEWEST_READINGS) {
     return { suspects: [], stepSlip: null, warnings: [] };
   }
-  const fitted = { model: modelOf(curve), fit: curve };
+  const fitted = { model: modelOf(curve) ?? functionOf(curve), fit: curve };
   const asWritten = suspectReadings(x, y, fitterOf(curve), { fitted });
   const found =
     stepSlip(x, y, wholeFormOf(curve), { atHand: fitAtHand(curve, x, y) }) ??
@@ -97,7 +98,7 @@ function fitterOf(curve: CharacteristicCurve) {
   const options = { maxIterations: ENOUGH_ITERATIONS };
   return (x: readonly number[], y: readonly number[]): FittedReadings | null => {
     if (curve.family === 'toe-shoulder') return fitToeShoulder(x, y, options);
-    if (curve.family !== 'monotone-smooth') return { model, fit: fitModel(model, x, y, options) };
+    if (model !== null) return { model, fit: fitModel(model, x, y, options) };
     if (new Set(x.filter(Number.isFinite)).size < 4) return null;
     const smooth = monotoneSmooth(x, y);
     return { model: smooth.model, fit: smooth };
@@ -108,11 +109,9 @@ function fitterOf(curve: CharacteristicCurve) {
  * One form for readings as written and as moved: a smooth curve would bend to readings that are
  * moved by a step, and a shoulder that comes and goes would count as theirs.
  */
-function wholeFormOf({ family, parameters, knots }: CharacteristicCurve): CurveForm {
-  const model =
-    family === 'monotone-smooth' || family === 'toe-shoulder'
-      ? toeShoulder
-      : modelOf({ family, parameters, knots });
+function wholeFormOf(curve: CharacteristicCurve): CurveForm {
+  const own = curve.family === 'toe-shoulder' ? null : modelOf(curve);
+  const model = own ?? toeShoulder;
   const options = { maxIterations: ENOUGH_FOR_WHOLE_FORM };
   return { model, fit: (x, y) => fitModel(model, x, y, options) };
 }
@@ -123,8 +122,8 @@ function fitAtHand(
   x: readonly number[],
   y: readonly number[],
 ): FittedCurve | undefined {
-  if (curve.family === 'monotone-smooth') return undefined;
   const model = modelOf(curve);
+  if (model === null) return undefined;
   return { model, fit: fitModel(model, x, y, { start: curve.parameters }) };
 }
 

@@ -16,7 +16,7 @@
 import {
   derivedBaseFog,
   logExposureAt,
-  modelOf,
+  functionOf,
   type CharacteristicCurve,
   type Derived,
 } from '../curve/index.ts';
@@ -53,7 +53,7 @@ export interface ContrastIndex {
  * @source [NNY1966]
  */
 export function contrastIndex(curve: CharacteristicCurve, reach = 0): ContrastIndex | null {
-  const model = modelOf(curve);
+  const model = functionOf(curve);
   const { parameters } = curve;
   const base = derivedBaseFog(curve);
   const net = (x: number): number => model.value(x, parameters) - base.value;
@@ -156,7 +156,7 @@ function indexWithDerivatives(
   x1: number,
   x2: number,
 ): Derived {
-  const model = modelOf(curve);
+  const model = functionOf(curve);
   const { parameters } = curve;
   const at1 = new Float64Array(parameters.length);
   const at2 = new Float64Array(parameters.length);

@@ -4,7 +4,7 @@ import {
   derivedNetPoint,
   estimateOn,
   fitCurve,
-  modelOf,
+  functionOf,
   plus,
   derivedDensity,
   scaled,
@@ -198,7 +198,7 @@ describe('filmMeasures', () => {
     const { gamma } = filmMeasures(fit.curve, { exposureKind: 'relative' });
     expectWithin(gamma?.value ?? NaN, 0.625, 0.01);
     expect(gamma?.standardError ?? Infinity).toBeLessThan(0.05);
-    expect(modelOf(fit.curve).name).toBe('toe-shoulder');
+    expect(functionOf(fit.curve).name).toBe('toe-shoulder');
   });
 });
 

@@ -17,7 +17,7 @@ import {
   quotient,
   scaled,
   shifted,
-  modelOf,
+  functionOf,
   type CharacteristicCurve,
   type Derived,
 } from '../curve/index.ts';
@@ -46,7 +46,7 @@ export function steepestPart(curve: CharacteristicCurve): SteepestPart | null {
   const low = first + HALF_WIDTH;
   const high = last - HALF_WIDTH;
   if (!(high > low)) return null;
-  const model = modelOf(curve);
+  const model = functionOf(curve);
   const { parameters } = curve;
   const rise = (x: number): number =>
     model.value(x + HALF_WIDTH, parameters) - model.value(x - HALF_WIDTH, parameters);

@@ -1,16 +1,20 @@
 /**
  * A monotone curve through the readings themselves, to draw or to invert a trusted table.
  *
- * Sources: see `as-drawn-model.ts`. Deviations: none.
+ * The curve follows every error of reading, and its slopes are worse than its densities: it is no
+ * source of gradients, gamma or contrast, and it has no error model.
+ *
+ * Sources: see `as-drawn-curve.ts` and `monotone-slopes.ts`. Deviations: none.
  */
-import { asDrawnModel } from './as-drawn-model.ts';
 import { InvalidArgumentError } from '../errors.ts';
-import type { CurveModel } from './model.ts';
+import { asDrawnCurve } from './as-drawn-curve.ts';
+import type { CurveFunction } from './model.ts';
+import { monotoneSlopes } from './monotone-slopes.ts';
 
 /** A curve through its knots: the model and the densities it goes through. */
 export interface DrawnCurve {
-  readonly model: CurveModel;
-  /** Base + fog, then the density at each knot. */
+  readonly model: CurveFunction;
+  /** Base + fog, the density at each knot, the slope at each. */
   readonly parameters: readonly number[];
   /** Log exposures, ascending, all different. */
   readonly knots: readonly number[];
@@ -46,6 +50,7 @@ export function asDrawn(x: readonly number[], y: readonly number[]): DrawnCurve 
     throw new InvalidArgumentError('asDrawn', 'x', x, 'at least two different finite numbers');
   }
   const densities = knots.map((at) => mean(at) ?? 0);
-  const parameters = [mean(-Infinity) ?? densities[0] ?? 0, ...densities];
-  return { model: asDrawnModel(knots), parameters, knots, covariance: null };
+  const slopes = monotoneSlopes(knots, densities).map(({ slope }) => slope);
+  const parameters = [mean(-Infinity) ?? densities[0] ?? 0, ...densities, ...slopes];
+  return { model: asDrawnCurve(knots), parameters, knots, covariance: null };
 }

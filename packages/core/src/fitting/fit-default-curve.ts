@@ -22,7 +22,7 @@
 import { akaikeCorrected } from './akaike-corrected.ts';
 import { fitToeShoulder, type ToeShoulderFit } from './fit-toe-shoulder.ts';
 import { lackOfFit, type LackOfFit } from './lack-of-fit.ts';
-import type { CurveModel } from './model.ts';
+import type { CurveFunction } from './model.ts';
 import { monotoneSmooth, type SmoothCurve } from './monotone-smooth.ts';
 import { tangentBasis } from './tangent-basis.ts';
 
@@ -42,7 +42,7 @@ const FEWEST_STEPS = 7;
 /** One curve of the result, as the curve room needs it. */
 export interface CurveMember {
   readonly family: 'toe-shoulder' | 'monotone-smooth';
-  readonly model: CurveModel;
+  readonly model: CurveFunction;
   readonly parameters: readonly number[];
   readonly covariance: readonly number[] | null;
   readonly residuals: readonly number[];
@@ -163,7 +163,7 @@ function smoothMember(
 
 function memberOf(
   family: CurveMember['family'],
-  model: CurveModel,
+  model: CurveFunction,
   fit: Omit<CurveMember, 'family' | 'model' | 'knots' | 'weight'>,
   knots: readonly number[],
   weight: number,

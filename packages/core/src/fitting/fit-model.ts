@@ -3,7 +3,7 @@
  *
  * Sources: [MORE1978], [BW1988] for the estimate; [HUBER1964] for the robust one. Deviations: none.
  */
-import { InvalidArgumentError } from '../errors.ts';
+import { refusing } from '../errors.ts';
 import { finiteOrNull } from './finite-or-null.ts';
 import { leastSquares } from './least-squares.ts';
 import type {
@@ -101,7 +101,7 @@ export function fitModel(
   let best: ModelFit | null = null;
   for (const start of starts) {
     if (start.length !== count) {
-      throw new InvalidArgumentError('fitModel', 'start', start, `a list of ${count} numbers`);
+      refusing('fitModel')('start', start, `a list of ${count} numbers`);
     }
     const fit = fitFrom(model, x, y, start, options);
     if (!best || fit.residualSumOfSquares < best.residualSumOfSquares) best = fit;
@@ -143,19 +143,8 @@ function fitFrom(
     );
   }
   rooms[start.length] = room;
-  return {
-    model: model.name,
-    parameters,
-    standardErrors,
-    covariance,
-    residuals: fit.residuals,
-    residualSumOfSquares: fit.residualSumOfSquares,
-    residualStandardDeviation: fit.residualStandardDeviation,
-    degreesOfFreedom: fit.degreesOfFreedom,
-    atBound: fit.atBound,
-    robustWeights: robust ? solved.robustWeights : null,
-    report: fit.report,
-  };
+  const robustWeights = robust ? solved.robustWeights : null;
+  return { ...fit, model: model.name, parameters, standardErrors, covariance, robustWeights };
 }
 
 function problemOf(
@@ -312,36 +301,21 @@ function checkReadings(
   y: readonly number[],
   sigma: Sigma | undefined,
 ): void {
-  const name = 'fitModel';
-  if (x.length === 0) throw new InvalidArgumentError(name, 'x', x, 'a list of at least one number');
-  if (x.length !== y.length) {
-    throw new InvalidArgumentError(name, 'y', y, `a list of ${x.length}, as x`);
-  }
+  const refuse = refusing('fitModel');
+  const finite = 'finite numbers';
+  if (x.length === 0) refuse('x', x, 'a list of at least one number');
+  if (x.length !== y.length) refuse('y', y, `a list of ${x.length}, as x`);
   const unexposed = 'baseFog' in model;
   for (const value of x) {
     if (!(Number.isFinite(value) || (unexposed && value === -Infinity))) {
-      throw new InvalidArgumentError(
-        name,
-        'x',
-        value,
-        unexposed ? 'finite numbers, or -Infinity for the unexposed film' : 'finite numbers',
-      );
+      refuse('x', value, unexposed ? `${finite}, or -Infinity for the unexposed film` : finite);
     }
   }
-  for (const value of y) {
-    if (!Number.isFinite(value)) throw new InvalidArgumentError(name, 'y', value, 'finite numbers');
-  }
-  if (sigma) {
-    const good =
-      sigma.values.length === x.length && sigma.values.every((s) => s > 0 && s < Infinity);
-    if (!good) {
-      throw new InvalidArgumentError(
-        name,
-        'sigma.values',
-        sigma.values,
-        `${x.length} finite numbers above 0`,
-      );
-    }
+  for (const value of y) if (!Number.isFinite(value)) refuse('y', value, finite);
+  if (!sigma) return;
+  const { values } = sigma;
+  if (values.length !== x.length || !values.every((each) => each > 0 && each < Infinity)) {
+    refuse('sigma.values', values, `${x.length} ${finite} above 0`);
   }
 }
 

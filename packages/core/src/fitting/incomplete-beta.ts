@@ -38,27 +38,21 @@ export function incompleteBeta(x: number, a: number, b: number): number {
   const front = Math.exp(
     logGamma(a + b) - logGamma(a) - logGamma(b) + a * Math.log(x) + b * Math.log1p(-x),
   );
-  // Lentz's evaluation of the continued fraction.
-  const tiny = 1e-300;
+  // Lentz's evaluation of the continued fraction, term by term: d_2m, then d_2m+1.
   let c = 1;
-  let d = 1 - ((a + b) * x) / (a + 1);
-  d = 1 / (Math.abs(d) < tiny ? tiny : d);
+  let d = 1 / notZero(1 - ((a + b) * x) / (a + 1));
   let fraction = d;
-  for (let m = 1; m < 10_000; m++) {
-    const even = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
-    d = 1 + even * d;
-    d = 1 / (Math.abs(d) < tiny ? tiny : d);
-    c = 1 + even / c;
-    if (Math.abs(c) < tiny) c = tiny;
-    fraction *= d * c;
-    const odd = (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1));
-    d = 1 + odd * d;
-    d = 1 / (Math.abs(d) < tiny ? tiny : d);
-    c = 1 + odd / c;
-    if (Math.abs(c) < tiny) c = tiny;
+  for (let k = 2; k < 20_000; k++) {
+    const m = k >> 1;
+    const top = k % 2 === 0 ? m * (b - m) : -(a + m) * (a + b + m);
+    const term = (top * x) / ((a + k - 1) * (a + k));
+    d = 1 / notZero(1 + term * d);
+    c = notZero(1 + term / c);
     const change = d * c;
     fraction *= change;
-    if (Math.abs(change - 1) < 1e-16) break;
+    if (k % 2 === 1 && Math.abs(change - 1) < 1e-16) break;
   }
   return (front * fraction) / a;
 }
+
+const notZero = (value: number): number => (Math.abs(value) < 1e-300 ? 1e-300 : value);

@@ -3,7 +3,7 @@
  */
 export { akaikeCorrected } from './akaike-corrected.ts';
 export { asDrawn } from './as-drawn.ts';
-export { asDrawnModel } from './as-drawn-model.ts';
+export { asDrawnCurve } from './as-drawn-curve.ts';
 export type { DrawnCurve } from './as-drawn.ts';
 export { cholesky, choleskyInverse, choleskySolve } from './cholesky.ts';
 export { fDistributionUpperTail } from './f-distribution-upper-tail.ts';
@@ -20,13 +20,21 @@ export type {
 } from './least-squares-types.ts';
 export { median } from './median.ts';
 export { CURVE_MODELS, MODELS, modelByName } from './model-by-name.ts';
-export type { CurveModel, InnerParameters, Model, ParameterBounds } from './model.ts';
+export type {
+  CurveFunction,
+  CurveModel,
+  InnerParameters,
+  Model,
+  ParameterBounds,
+} from './model.ts';
 export { exponentialRise } from './models/exponential-rise.ts';
 export { hurterDriffield } from './models/hurter-driffield.ts';
+export { hurterDriffieldCurve } from './models/hurter-driffield-curve.ts';
 export { logLogistic3 } from './models/log-logistic-3.ts';
 export { logLogistic4 } from './models/log-logistic-4.ts';
 export { logistic4 } from './models/logistic-4.ts';
 export { logistic5 } from './models/logistic-5.ts';
+export { logistic4Curve, logistic5Curve } from './models/logistic-curve.ts';
 export { michaelisMenten } from './models/michaelis-menten.ts';
 export { straightLine } from './models/straight-line.ts';
 export { toeOnly } from './models/toe-only.ts';
@@ -35,6 +43,7 @@ export { weibull4 } from './models/weibull-4.ts';
 export { robustLeastSquares } from './robust-least-squares.ts';
 export type { RobustFit } from './robust-least-squares.ts';
 export { studentTQuantile, studentTUpperTail } from './student-t-quantile.ts';
+export { monotoneSlopes, type MonotoneSlope } from './monotone-slopes.ts';
 export { monotoneSmooth } from './monotone-smooth.ts';
 export type { MonotoneSmoothOptions, SmoothCurve } from './monotone-smooth.ts';
 export { monotoneSmoothModel } from './monotone-smooth-model.ts';

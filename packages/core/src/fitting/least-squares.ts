@@ -11,7 +11,7 @@
  * Sources: [MORE1978] the step, the scaling and the radius; [BW1988] section 2.2.3, the relative
  * offset. Deviations: bounds by an active set; the polish.
  */
-import { InvalidArgumentError } from '../errors.ts';
+import { refusing } from '../errors.ts';
 import { accelerate } from './accelerated-step.ts';
 import { checkProblem } from './check-problem.ts';
 import { fitFromSearch } from './fit-from-search.ts';
@@ -66,7 +66,7 @@ export function leastSquares(
   const search = takeSearch(problem);
   evaluateAt(search, search.here);
   if (search.here.square === Infinity) {
-    throw new InvalidArgumentError('leastSquares', 'start', start, 'a point with finite residuals');
+    refusing('leastSquares')('start', start, 'a point with finite residuals');
   }
   let permitted = search.count;
   if (fixed) for (const stays of fixed) if (stays) permitted--;

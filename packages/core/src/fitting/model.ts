@@ -4,7 +4,7 @@
  */
 
 /** A parametric function of one variable. Pure; keeps no state between calls. */
-export interface Model {
+export interface ParametricFunction {
   readonly name: string;
   readonly parameterNames: readonly string[];
   /**
@@ -14,6 +14,10 @@ export interface Model {
   value(x: number, parameters: ArrayLike<number>): number;
   /** Writes d f / d p_j to `out` and returns the value. */
   derivatives(x: number, parameters: ArrayLike<number>, out: Float64Array): number;
+}
+
+/** A function with what its fit needs. */
+export interface Model extends ParametricFunction {
   /**
    * `derivatives` at every x in one call, for a model that is fitted often: the derivatives row by
    * row, n x P, and the values.
@@ -54,8 +58,8 @@ export interface ParameterBounds {
   readonly upper: readonly number[];
 }
 
-/** A model of a characteristic curve: x is log exposure, f is density. */
-export interface CurveModel extends Model {
+/** The function of a characteristic curve: x is log exposure, f is density. */
+export interface CurveFunction extends ParametricFunction {
   /** d D / d x at `x`: density per unit of log10 exposure. */
   gradient(x: number, parameters: ArrayLike<number>): number;
   /** Density of the unexposed material, D(-Infinity), with its derivatives written to `out`. */
@@ -63,3 +67,9 @@ export interface CurveModel extends Model {
   /** Density that the curve tends to at great exposure, or null where it rises without end. */
   upperAsymptote(parameters: ArrayLike<number>, out: Float64Array): number | null;
 }
+
+/** A fitted function, and the parameters in which its fit was made. */
+export type FittedFunction = ParametricFunction & Pick<Model, 'inner'>;
+
+/** A model of a characteristic curve. */
+export interface CurveModel extends Model, CurveFunction {}

@@ -9,7 +9,8 @@
  *
  * Sources: [EM1996] B-splines on equally spaced knots. Deviations: the shared coefficient.
  */
-import type { CurveModel } from './model.ts';
+import type { CurveFunction } from './model.ts';
+import { parameterItself } from './models/parameter-itself.ts';
 
 /** Weights of the four coefficients that act in a cell at u in [0, 1], and their derivatives. */
 function basis(u: number, value: Float64Array, slope: Float64Array): void {
@@ -31,14 +32,14 @@ function namesOf(count: number): readonly string[] {
 const NAMES: (readonly string[] | undefined)[] = [];
 
 /** Models made before, by their knots: curves are evaluated point by point. */
-const MODELS = new WeakMap<readonly number[], CurveModel>();
+const MODELS = new WeakMap<readonly number[], CurveFunction>();
 
 /**
  * The model of a monotone smooth curve: one coefficient more than knots.
  *
  * @param knots - log exposures, equally spaced, ascending, at least two
  */
-export function monotoneSmoothModel(knots: readonly number[]): CurveModel {
+export function monotoneSmoothModel(knots: readonly number[]): CurveFunction {
   const known = MODELS.get(knots);
   if (known) return known;
   const first = knots[0] as number;
@@ -48,67 +49,50 @@ export function monotoneSmoothModel(knots: readonly number[]): CurveModel {
   const weights = new Float64Array(4);
   const slopes = new Float64Array(4);
 
-  /** Fills the basis at x (kept within the knots) and returns the cell. */
+  /** Fills the basis at x and returns the cell; beyond the knots the last cell's line goes on. */
   const locate = (x: number): number => {
-    const position = Math.min(Math.max((x - first) / h, 0), cells);
+    const position = (x - first) / h;
     const cell = Math.min(Math.floor(position), cells - 1);
-    basis(position - cell, weights, slopes);
+    const beyond = Math.max(0, position - cells);
+    basis(position - cell - beyond, weights, slopes);
+    if (beyond > 0) {
+      for (let k = 0; k < 4; k++) weights[k] = at(weights, k) + beyond * at(slopes, k);
+    }
     return cell;
   };
-  const model: CurveModel = {
+  /** Sum of what acts in a cell, each with its coefficient. */
+  const sum = (shares: Float64Array, cell: number, p: ArrayLike<number>): number => {
+    let total = 0;
+    for (let k = 0; k < 4; k++) total += at(shares, k) * at(p, Math.max(0, cell + k - 2));
+    return total;
+  };
+  const model: CurveFunction = {
     name: 'monotone-smooth',
     get parameterNames() {
       return namesOf(cells + 1);
     },
-    value(x, p) {
-      if (!(x > first)) return p[0] as number;
-      const cell = locate(x);
-      const beyond = x > last ? (x - last) / h : 0;
-      let sum = 0;
-      for (let k = 0; k < 4; k++) {
-        const weight = (weights[k] as number) + beyond * (slopes[k] as number);
-        sum += weight * (p[Math.max(0, cell + k - 2)] as number);
-      }
-      return sum;
-    },
+    value: (x, p) => (x > first ? sum(weights, locate(x), p) : at(p, 0)),
     derivatives(x, p, out) {
       out.fill(0);
       if (!(x > first)) {
         out[0] = 1;
-        return p[0] as number;
+        return at(p, 0);
       }
       const cell = locate(x);
-      const beyond = x > last ? (x - last) / h : 0;
-      let sum = 0;
       for (let k = 0; k < 4; k++) {
-        const weight = (weights[k] as number) + beyond * (slopes[k] as number);
         const j = Math.max(0, cell + k - 2);
-        out[j] = (out[j] as number) + weight;
-        sum += weight * (p[j] as number);
+        out[j] = at(out, j) + at(weights, k);
       }
-      return sum;
+      return sum(weights, cell, p);
     },
-    start: (_, y) => {
-      const low = Math.min(...y);
-      const high = Math.max(...y);
-      return Array.from({ length: cells + 1 }, (_unused, j) => low + ((high - low) * j) / cells);
-    },
-    gradient(x, p) {
-      if (!(x > first)) return 0;
-      const cell = locate(x);
-      let sum = 0;
-      for (let k = 0; k < 4; k++) {
-        sum += (slopes[k] as number) * (p[Math.max(0, cell + k - 2)] as number);
-      }
-      return sum / h;
-    },
-    baseFog(p, out) {
-      out.fill(0);
-      out[0] = 1;
-      return p[0] as number;
-    },
+    gradient: (x, p) => (x > first ? sum(slopes, locate(x), p) / h : 0),
+    baseFog: parameterItself(0),
     upperAsymptote: () => null,
   };
   MODELS.set(knots, model);
   return model;
+}
+
+function at(list: ArrayLike<number>, index: number): number {
+  return list[index] as number;
 }

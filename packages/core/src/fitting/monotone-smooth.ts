@@ -20,12 +20,12 @@
 import { InvalidArgumentError } from '../errors.ts';
 import { BAND_WIDTH as WIDTH, bandFactor, bandInverse, bandSolve } from './band-cholesky.ts';
 import { listOf } from './list-of.ts';
-import type { CurveModel } from './model.ts';
+import type { CurveFunction } from './model.ts';
 import { monotoneSmoothModel } from './monotone-smooth-model.ts';
 
 /** A fitted smooth curve. */
 export interface SmoothCurve {
-  readonly model: CurveModel;
+  readonly model: CurveFunction;
   /** Coefficients of the spline, never falling; the first is base + fog. */
   readonly parameters: readonly number[];
   readonly knots: readonly number[];
@@ -100,7 +100,7 @@ export function smoothScore(x: readonly number[], y: readonly number[]): number 
 
 /** What is smoothed, and by which spline. */
 interface SmoothProblem {
-  readonly model: CurveModel;
+  readonly model: CurveFunction;
   readonly knots: readonly number[];
   readonly system: System;
   /** Roots of the weights. */
@@ -172,7 +172,7 @@ const SECOND = [1, -2, 1] as const;
 const UNSEEN = 2;
 
 function systemOf(
-  model: CurveModel,
+  model: CurveFunction,
   count: number,
   x: readonly number[],
   y: readonly number[],

@@ -65,6 +65,18 @@ export interface Search {
   readonly move: Float64Array;
 }
 
+/** Where every search begins. */
+const AT_START = {
+  evaluations: 0,
+  radius: -1,
+  lambda: 0,
+  flatSteps: 0,
+  freeCount: 0,
+  leastShare: 1,
+  rank: 0,
+  offset: Infinity,
+};
+
 /** Shapes kept at a time; a strip is fitted by about as many families. */
 const MOST_KEPT = 8;
 const kept: Search[] = [];
@@ -77,9 +89,8 @@ export function takeSearch(problem: LeastSquaresProblem): Search {
   const search = place < 0 ? newSearch(problem, count, n) : (kept.splice(place, 1)[0] as Search);
   search.problem = problem;
   search.here.parameters.set(start);
-  search.evaluations = 0;
-  search.radius = -1;
-  search.lambda = search.flatSteps = search.freeCount = search.rank = search.history.filled = 0;
+  Object.assign(search, AT_START);
+  search.history.filled = 0;
   search.scale.fill(0);
   search.held.fill(0);
   search.roots = weights ? Float64Array.from(weights, Math.sqrt) : null;
@@ -107,10 +118,7 @@ function newSearch(problem: LeastSquaresProblem, count: number, n: number): Sear
     n,
     here: point(),
     there: point(),
-    evaluations: 0,
-    radius: -1,
-    lambda: 0,
-    flatSteps: 0,
+    ...AT_START,
     columns: room(n * (count + 2)),
     scale: room(count),
     free: new Int32Array(count),
@@ -118,10 +126,6 @@ function newSearch(problem: LeastSquaresProblem, count: number, n: number): Sear
     squares: room(count),
     roots: null,
     usable: n,
-    freeCount: 0,
-    leastShare: 1,
-    rank: 0,
-    offset: Infinity,
     work: stepWorkspace(count),
     history: newStepHistory(count),
     step: room(count),

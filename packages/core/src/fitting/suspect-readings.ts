@@ -18,7 +18,7 @@
 import { InvalidArgumentError } from '../errors.ts';
 import type { ModelFit } from './fit-model.ts';
 import { likelySlip, type Slip } from './likely-slip.ts';
-import type { Model } from './model.ts';
+import type { FittedFunction } from './model.ts';
 import { quadraticForm } from './quadratic-form.ts';
 import { studentTUpperTail } from './student-t-quantile.ts';
 
@@ -50,7 +50,7 @@ export interface SuspectReading {
 
 /** A fit of some readings, as far as the search needs it. */
 export interface FittedReadings {
-  readonly model: Model;
+  readonly model: FittedFunction;
   readonly fit: Pick<
     ModelFit,
     'parameters' | 'covariance' | 'residualStandardDeviation' | 'degreesOfFreedom'

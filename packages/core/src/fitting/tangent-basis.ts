@@ -6,7 +6,7 @@
  *
  * Sources: [BW1988] section 2.2. Deviations: none.
  */
-import type { Model } from './model.ts';
+import type { FittedFunction } from './model.ts';
 
 /** An orthonormal basis: `columns` vectors of length `rows`, column-major. */
 export interface TangentBasis {
@@ -24,7 +24,7 @@ export interface TangentBasis {
  * @param roots - roots of the weights, where they are not all 1
  */
 export function tangentBasis(
-  model: Model,
+  model: FittedFunction,
   x: readonly number[],
   fit: { readonly parameters: readonly number[]; readonly atBound: readonly boolean[] },
   roots?: readonly number[],

@@ -8,7 +8,7 @@
 import {
   constant,
   derivedDensity,
-  modelOf,
+  functionOf,
   placeOfMaximum,
   plus,
   scaled,
@@ -27,7 +27,7 @@ const HALF_CHORD = 2.5e-4;
  */
 export function greatestGradient(curve: CharacteristicCurve): Derived | null {
   const [low, high] = curve.logExposureRange;
-  const model = modelOf(curve);
+  const model = functionOf(curve);
   const slope = (x: number): number => model.gradient(x, curve.parameters);
   const x = placeOfMaximum(slope, low, high, { grid: GRID, tolerance: 1e-7 });
   const upper = derivedDensity(curve, constant(curve, x + HALF_CHORD));

@@ -24,7 +24,7 @@ import {
 } from '../curve/index.ts';
 import { InvalidArgumentError, OutOfDomainError } from '../errors.ts';
 import type { Estimate } from '../estimate.ts';
-import { asDrawnModel } from '../fitting/index.ts';
+import { asDrawnCurve, monotoneSlopes } from '../fitting/index.ts';
 import type { MappedSetting, PaperMap } from './paper-map.ts';
 import { PAPER_SPEED_NET_DENSITY, paperPoints } from './paper-points.ts';
 import { exposureForTone, paperResponse } from './paper-response.ts';
@@ -298,12 +298,24 @@ export function interpolation(
   position: number,
 ): { readonly value: number; readonly weights: readonly number[]; readonly slope: number } {
   if (settings.length < 2) return { value: values[0] ?? 0, weights: [1], slope: 0 };
-  const model = asDrawnModel(settings.map((entry) => entry.position));
+  const positions = settings.map((entry) => entry.position);
+  const curve = asDrawnCurve(positions);
+  const slopes = monotoneSlopes(positions, values);
   // The first parameter of a drawn curve is base + fog, which plays no part here.
-  const parameters = [0, ...values];
+  const parameters = [0, ...values, ...slopes.map(({ slope }) => slope)];
   const out = new Float64Array(parameters.length);
-  const value = model.derivatives(position, parameters, out);
-  return { value, weights: [...out.slice(1)], slope: model.gradient(position, parameters) };
+  const value = curve.derivatives(position, parameters, out);
+  const count = values.length;
+  const weights = Array.from(out.subarray(1, count + 1));
+  // A value also acts through the slopes at its own knot and at both beside it.
+  for (const [k, { by }] of slopes.entries()) {
+    const share = out[count + 1 + k] as number;
+    for (const [beside, derivative] of by.entries()) {
+      const j = k + beside - 1;
+      if (j in weights) weights[j] = (weights[j] as number) + share * derivative;
+    }
+  }
+  return { value, weights, slope: curve.gradient(position, parameters) };
 }
 
 const logScalesOf = (settings: readonly MappedSetting[]): number[] =>

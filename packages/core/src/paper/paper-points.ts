@@ -18,7 +18,7 @@ import {
   derivedLogExposure,
   derivedNetPoint,
   estimateOn,
-  modelOf,
+  functionOf,
   plus,
   requiredEstimate,
   scaled,
@@ -87,7 +87,7 @@ function maximumDensity(
 ): Pick<PaperPoints, 'basis' | 'maximum' | 'shortfall'> {
   const asymptote: CurveMeasure = (c) => {
     const derivatives = new Float64Array(c.parameters.length);
-    const value = modelOf(c).upperAsymptote(c.parameters, derivatives);
+    const value = functionOf(c).upperAsymptote(c.parameters, derivatives);
     return value === null ? null : { value, derivatives };
   };
   const highest: CurveMeasure = (c) => derivedDensity(c, constant(c, curve.logExposureRange[1]));
@@ -106,7 +106,7 @@ function maximumDensity(
 /** True where the last stop of exposure adds less than 2 % of the density. */
 function flatAtTheEnd(curve: CharacteristicCurve, netMaximum: number): boolean {
   const [, end] = curve.logExposureRange;
-  const model = modelOf(curve);
+  const model = functionOf(curve);
   const { parameters } = curve;
   const lastStop = model.value(end, parameters) - model.value(end - 0.301, parameters);
   return lastStop < 0.02 * netMaximum;

@@ -14,7 +14,7 @@
 import {
   derivedBaseFog,
   logExposureAt,
-  modelOf,
+  functionOf,
   type CharacteristicCurve,
 } from '../curve/index.ts';
 import { InvalidArgumentError, OutOfDomainError } from '../errors.ts';
@@ -181,7 +181,7 @@ function toneOnCurve(
   threshold: number,
   white: number,
 ): (above: number) => PrintTone {
-  const model = modelOf(curve);
+  const model = functionOf(curve);
   const { parameters } = curve;
   return (above) => {
     const x = threshold + above;

@@ -12,7 +12,7 @@
  *
  * Sources: [JONES1920] the four quadrants and the product of gradients. Deviations: none.
  */
-import { modelOf, type CharacteristicCurve } from '../curve/index.ts';
+import { functionOf, type CharacteristicCurve } from '../curve/index.ts';
 import { InvalidArgumentError } from '../errors.ts';
 import { LOG_STOP } from '../readings/index.ts';
 import { negativePrinter, type NegativePrinting, type NegativeTone } from './print-negative.ts';
@@ -71,7 +71,7 @@ export function tonePrinter(chain: ToneChain): (logLuminance: number) => Subject
   const { film } = chain;
   const onFilm = exposureOnFilm(chain);
   const print = negativePrinter(chain.printing);
-  const model = modelOf(film);
+  const model = functionOf(film);
   const [first, last] = film.logExposureRange;
   return (logLuminance) => {
     const { image, logExposure } = onFilm(logLuminance);
@@ -109,7 +109,7 @@ export function tonePrinter(chain: ToneChain): (logLuminance: number) => Subject
  */
 export function filmDensityOf(chain: ToneChain): (logLuminance: number) => number {
   const onFilm = exposureOnFilm(chain);
-  const model = modelOf(chain.film);
+  const model = functionOf(chain.film);
   const { parameters } = chain.film;
   return (logLuminance) => model.value(onFilm(logLuminance).logExposure, parameters);
 }

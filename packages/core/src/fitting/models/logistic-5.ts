@@ -1,20 +1,16 @@
 /**
- * The generalised logistic curve.
- *
- *   D = Dmin + (Dmax - Dmin) / (1 + exp(-(x - xc) / w))^a
- *
- * a = 1 is the symmetric curve; a > 1 sharpens the toe against the shoulder. Centre and width by
- * themselves move with a; fitted are, in their place, the steepest point xi = xc + w ln a and, as
- * logarithms, a and the width that a symmetric curve of the same greatest slope would have,
+ * The fit of the generalised logistic curve. Centre and width by themselves move with a; fitted are,
+ * in their place, the steepest point xi = xc + w ln a and, as logarithms, a and the width that a
+ * symmetric curve of the same greatest slope would have,
  *
  *   wi = w (1 + 1/a)^(a + 1) / 4
  *
- * Sources: [RICHARDS1959]. Deviations: exponent a in place of Richards' 1 / m.
+ * Sources: see `logistic-curve.ts`. Deviations: none.
  */
 import type { CurveModel, InnerParameters } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
 import { finiteRange, NARROWEST } from './finite-range.ts';
-import { logOnePlus, softplus } from './softplus.ts';
+import { logistic5Curve } from './logistic-curve.ts';
 
 /** Beyond these bounds another value of the asymmetry changes the curve no more. */
 const LEAST_ASYMMETRY = 0.02;
@@ -75,46 +71,12 @@ const inner: InnerParameters = {
   },
 };
 
-/** Writes the derivatives at `x` to five places of `out` from `first` on, and returns the value. */
-function rowAt(x: number, p: ArrayLike<number>, out: Float64Array, first: number): number {
-  const minimum = p[0] as number;
-  if (x === -Infinity) {
-    out.fill(0, first, first + 5);
-    out[first] = 1;
-    return minimum;
-  }
-  const rise = (p[1] as number) - minimum;
-  const width = p[3] as number;
-  const a = p[4] as number;
-  const z = (x - (p[2] as number)) / width;
-  const e = Math.exp(-Math.abs(z));
-  const plus = (z < 0 ? -z : 0) + logOnePlus(e);
-  const share = Math.exp(-a * plus);
-  // d share / dz = a share s(-z)
-  const slope = (a * share * (z > 0 ? e : 1)) / (1 + e);
-  out[first] = 1 - share;
-  out[first + 1] = share;
-  out[first + 2] = (-rise * slope) / width;
-  out[first + 3] = (-rise * slope * z) / width;
-  out[first + 4] = -rise * share * plus;
-  return minimum + rise * share;
-}
-
-/**
- * Five parameters: minimumDensity, maximumDensity, centre (log exposure), width (log exposure),
- * asymmetry.
- */
+/** The generalised logistic curve with its fit. */
 export const logistic5: CurveModel = {
-  name: 'logistic-5',
-  parameterNames: ['minimumDensity', 'maximumDensity', 'centre', 'width', 'asymmetry'],
-  value(x, p) {
-    const z = (x - (p[2] as number)) / (p[3] as number);
-    const rise = (p[1] as number) - (p[0] as number);
-    return (p[0] as number) + rise * Math.exp(-(p[4] as number) * softplus(-z));
-  },
-  derivatives: (x, p, out) => rowAt(x, p, out, 0),
+  ...logistic5Curve,
   derivativesAtAll(x, p, values, rows) {
-    for (let i = 0; i < x.length; i++) values[i] = rowAt(x[i] as number, p, rows, 5 * i);
+    for (let i = 0; i < x.length; i++)
+      values[i] = logistic5Curve.row(x[i] as number, p, rows, 5 * i);
   },
   start(x, y) {
     const sketch = curveSketch(x, y);
@@ -127,21 +89,4 @@ export const logistic5: CurveModel = {
     return [minimumDensity, maximum, centre, rise / (4 * slope), 1];
   },
   inner,
-  gradient(x, p) {
-    const width = p[3] as number;
-    const a = p[4] as number;
-    const z = (x - (p[2] as number)) / width;
-    const rise = (p[1] as number) - (p[0] as number);
-    return (rise * a * Math.exp(-a * softplus(-z))) / (1 + Math.exp(z)) / width;
-  },
-  baseFog(p, out) {
-    out.fill(0);
-    out[0] = 1;
-    return p[0] as number;
-  },
-  upperAsymptote(p, out) {
-    out.fill(0);
-    out[1] = 1;
-    return p[1] as number;
-  },
 };

@@ -4,9 +4,9 @@
  */
 import { describe, expect, it } from 'vitest';
 import { expectWithin } from '../../../../../test/within.ts';
-import { asDrawnModel } from '../as-drawn-model.ts';
+import { asDrawnCurve } from '../as-drawn-curve.ts';
 import { CURVE_MODELS, MODELS, modelByName } from '../model-by-name.ts';
-import type { CurveModel, Model } from '../model.ts';
+import type { CurveFunction, CurveModel, ParametricFunction } from '../model.ts';
 import { monotoneSmoothModel } from '../monotone-smooth-model.ts';
 
 /** Weights of the central difference of eighth order. */
@@ -43,23 +43,31 @@ const TRIALS: readonly (readonly [string, readonly number[], readonly number[]])
 ];
 
 const KNOTS = [-3, -2.5, -2, -1.5, -1, -0.5, 0];
-const PIECEWISE: readonly (readonly [string, CurveModel, readonly number[], readonly number[]])[] =
+const PIECEWISE: readonly (readonly [
+  string,
+  CurveFunction,
+  readonly number[],
+  readonly number[],
+])[] = [
   [
-    [
-      'monotone-smooth',
-      monotoneSmoothModel(KNOTS),
-      [0.1, 0.12, 0.3, 0.7, 1.1, 1.4, 1.5],
-      [-3.4, -2.9, -2.2, -1.26, -0.1, 0.4],
-    ],
-    [
-      'as-drawn',
-      asDrawnModel(KNOTS),
-      [0.09, 0.1, 0.12, 0.4, 0.85, 1.2, 1.45, 1.5],
-      [-3.4, -2.9, -2.2, -1.26, -0.1, 0.4],
-    ],
-  ];
+    'monotone-smooth',
+    monotoneSmoothModel(KNOTS),
+    [0.1, 0.12, 0.3, 0.7, 1.1, 1.4, 1.5],
+    [-3.4, -2.9, -2.2, -1.26, -0.1, 0.4],
+  ],
+  [
+    'as-drawn',
+    asDrawnCurve(KNOTS),
+    [0.09, 0.1, 0.12, 0.4, 0.85, 1.2, 1.45, 1.5, 0, 0.1, 0.7, 0.9, 0.6, 0.3, 0.1],
+    [-3.4, -2.9, -2.2, -1.26, -0.1, 0.4],
+  ],
+];
 
-function expectDerivatives(model: Model, parameters: readonly number[], x: number): void {
+function expectDerivatives(
+  model: ParametricFunction,
+  parameters: readonly number[],
+  x: number,
+): void {
   const out = new Float64Array(parameters.length);
   const value = model.derivatives(x, parameters, out);
   expectWithin(value, model.value(x, parameters), 1e-14 * Math.max(1, Math.abs(value)), 'value');

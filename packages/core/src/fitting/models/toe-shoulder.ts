@@ -1,8 +1,5 @@
 /**
- * The default characteristic curve: a straight part between a toe and a shoulder.
- *
- *   D = Dmin + g wt ln(1 + exp((x - xt) / wt)) - g ws ln(1 + exp((x - xs) / ws))
- *   dD/dx = g [s((x - xt) / wt) - s((x - xs) / ws)],  s(z) = 1 / (1 + exp(-z))
+ * The fit of the default characteristic curve, a straight part between a toe and a shoulder.
  *
  * Left free, the form degenerates where the readings show no straight part: g grows without end
  * while xt and xs meet, and the limit is a logistic curve of height g (xs - xt). And where
@@ -16,12 +13,12 @@
  * least 4 |ws - wt| otherwise (the dip is below 0.018 g |ws - wt|). Widths are fitted as
  * logarithms.
  *
- * Sources: difference of two softplus functions, derived here. Deviations: the bounds above.
+ * Sources: see `toe-curve.ts`. Deviations: the bounds above.
  */
 import type { CurveModel, InnerParameters } from '../model.ts';
 import { curveSketch } from './curve-start.ts';
 import { finiteRange, NARROWEST } from './finite-range.ts';
-import { logOnePlus, softplus } from './softplus.ts';
+import { toeShoulderCurve } from './toe-curve.ts';
 
 /** Squared multiple of the widths' difference that the centres keep apart. */
 const APART = 16; // 4^2
@@ -81,58 +78,13 @@ const inner: InnerParameters = {
   },
 };
 
-/** Writes the derivatives at `x` to six places of `out` from `first` on, and returns the value. */
-function rowAt(x: number, p: ArrayLike<number>, out: Float64Array, first: number): number {
-  const minimum = p[0] as number;
-  out[first] = 1;
-  if (x === -Infinity) {
-    out.fill(0, first + 1, first + 6);
-    return minimum;
-  }
-  const slope = p[1] as number;
-  const wt = p[3] as number;
-  const ws = p[5] as number;
-  const zt = (x - (p[2] as number)) / wt;
-  const et = Math.exp(-Math.abs(zt));
-  const toe = (zt > 0 ? zt : 0) + logOnePlus(et);
-  const st = (zt > 0 ? 1 : et) / (1 + et);
-  const zs = (x - (p[4] as number)) / ws;
-  const es = Math.exp(-Math.abs(zs));
-  const shoulder = (zs > 0 ? zs : 0) + logOnePlus(es);
-  const ss = (zs > 0 ? 1 : es) / (1 + es);
-  const difference = wt * toe - ws * shoulder;
-  out[first + 1] = difference;
-  out[first + 2] = -slope * st;
-  out[first + 3] = slope * (toe - zt * st);
-  out[first + 4] = slope * ss;
-  out[first + 5] = -slope * (shoulder - zs * ss);
-  return minimum + slope * difference;
-}
-
-/**
- * Toe, straight part and shoulder: minimumDensity, slope (density per log exposure), toeCentre,
- * toeWidth, shoulderCentre, shoulderWidth (log exposure).
- */
+/** Toe, straight part and shoulder, with the fit. */
 export const toeShoulder: CurveModel = {
-  name: 'toe-shoulder',
-  parameterNames: [
-    'minimumDensity',
-    'slope',
-    'toeCentre',
-    'toeWidth',
-    'shoulderCentre',
-    'shoulderWidth',
-  ],
-  value(x, p) {
-    const wt = p[3] as number;
-    const ws = p[5] as number;
-    const toe = wt * softplus((x - (p[2] as number)) / wt);
-    const shoulder = ws * softplus((x - (p[4] as number)) / ws);
-    return (p[0] as number) + (p[1] as number) * (toe - shoulder);
-  },
-  derivatives: (x, p, out) => rowAt(x, p, out, 0),
+  ...toeShoulderCurve,
   derivativesAtAll(x, p, values, rows) {
-    for (let i = 0; i < x.length; i++) values[i] = rowAt(x[i] as number, p, rows, 6 * i);
+    for (let i = 0; i < x.length; i++) {
+      values[i] = toeShoulderCurve.row(x[i] as number, p, rows, 6 * i);
+    }
   },
   start(x, y) {
     const sketch = curveSketch(x, y);
@@ -142,25 +94,4 @@ export const toeShoulder: CurveModel = {
     return [minimumDensity, slope, toeCentre, toeWidth, shoulder, shoulderWidth];
   },
   inner,
-  gradient(x, p) {
-    const toe = 1 / (1 + Math.exp(-(x - (p[2] as number)) / (p[3] as number)));
-    const shoulder = 1 / (1 + Math.exp(-(x - (p[4] as number)) / (p[5] as number)));
-    return (p[1] as number) * (toe - shoulder);
-  },
-  baseFog(p, out) {
-    out.fill(0);
-    out[0] = 1;
-    return p[0] as number;
-  },
-  upperAsymptote(p, out) {
-    const slope = p[1] as number;
-    const rise = (p[4] as number) - (p[2] as number);
-    out[0] = 1;
-    out[1] = rise;
-    out[2] = -slope;
-    out[3] = 0;
-    out[4] = slope;
-    out[5] = 0;
-    return (p[0] as number) + slope * rise;
-  },
 };
