@@ -5,7 +5,11 @@ export { greyColour } from './scene/mark.ts';
 export type { Ink, Mark, PathMark, Scene, SceneTable, TextMark } from './scene/mark.ts';
 export { printPalette, type Palette } from './scene/palette.ts';
 export { renderSvg } from './scene/render-svg.ts';
-export { layoutCurveSheet, sheetHasRoomForPaper } from './curve-sheet/curve-sheet.layout.ts';
+export {
+  layoutCurveSheet,
+  sheetDensities,
+  sheetHasRoomForPaper,
+} from './curve-sheet/curve-sheet.layout.ts';
 export type {
   CurveSheetInput,
   GradeBand,

@@ -4,11 +4,12 @@
  */
 import type { Mark, Scene, SceneTable } from '@wedgebook/charts';
 import { FONT_FAMILY, greyColour } from '@wedgebook/charts';
-import { css, html, LitElement, noChange, nothing, svg, type TemplateResult } from 'lit';
+import { css, html, LitElement, nothing, svg, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { text } from '../text.ts';
 import { sharedStyles } from './styles.ts';
+import { Unchanged } from './unchanged.ts';
 
 /** A number, a day or a range, which reads badly over two lines. */
 const WHOLE = /^[\d.–−-][\d.\s–−-]*$/;
@@ -29,6 +30,10 @@ export class SceneChart extends LitElement {
         max-width: 100%;
         background: var(--surface);
         font-variant-numeric: tabular-nums;
+      }
+      /* A picture of its own: what lies over it is painted anew at every key, this is not. */
+      .still {
+        will-change: transform;
       }
       .frame {
         width: 100%;
@@ -149,8 +154,7 @@ export class SceneChart extends LitElement {
   /** The table is made when it is unfolded: it would cost more than the drawing. */
   @state() private tableShown = false;
 
-  /** The marks on the screen by their keys: one that is the very same stays untouched. */
-  private drawn = new Map<string, Mark>();
+  private readonly unchanged = new Unchanged();
 
   private readonly observer = new ResizeObserver(([entry]) => {
     const width = Math.floor(entry?.contentRect.width ?? 0);
@@ -184,11 +188,17 @@ export class SceneChart extends LitElement {
 
   protected override render(): TemplateResult | typeof nothing {
     const scene = this.scene();
-    const before = this.drawn;
-    this.drawn = new Map();
+    this.unchanged.begin();
     if (scene === null) return nothing;
-    const { width, height, title, description, marks } = scene;
+    const { width, height, title, description, marks, still = 0 } = scene;
     const keys = keysOf(marks);
+    const drawn = (from: number, to: number) =>
+      repeat(
+        marks.slice(from, to),
+        (_, index) => keys[from + index],
+        (mark, index) =>
+          this.unchanged.draw(keys[from + index] ?? '', [mark], () => drawMark(mark)),
+      );
     return html`<svg
         role="img"
         aria-label=${`${title}. ${description}`}
@@ -197,11 +207,8 @@ export class SceneChart extends LitElement {
         viewBox=${`0 0 ${width} ${height}`}
         font-family=${FONT_FAMILY}
       >
-        ${repeat(
-          marks,
-          (_, index) => keys[index],
-          (mark, index) => this.markTemplate(mark, keys[index] ?? '', before),
-        )}
+        ${still > 0 ? svg`<g class="still">${drawn(0, still)}</g>` : nothing}
+        ${drawn(still, marks.length)}
       </svg>
       ${this.tabled ? nothing : this.figuresTemplate(scene)}`;
   }
@@ -217,11 +224,6 @@ export class SceneChart extends LitElement {
       <summary>${text.chart.table}</summary>
       ${this.tableShown ? tableTemplate(scene.table) : nothing}
     </details>`;
-  }
-
-  private markTemplate(mark: Mark, key: string, before: ReadonlyMap<string, Mark>) {
-    this.drawn.set(key, mark);
-    return before.get(key) === mark ? noChange : drawMark(mark);
   }
 }
 
@@ -272,11 +274,13 @@ function drawMark(mark: Mark): TemplateResult {
       font-weight=${mark.bold === true ? 600 : 400} transform=${transform}>${mark.text}</text>`;
   }
   const { grey } = mark;
+  // Opacity of the paint, not of the element, which would be painted apart and then blended.
   const fill = mark.fill === null || grey !== undefined ? '' : `f-${mark.fill}`;
   const line = mark.stroke === null ? '' : `s-${mark.stroke}`;
   return svg`<path d=${mark.d} class=${`${fill} ${line}`.trim()} data-name=${mark.name ?? nothing}
     fill=${grey === undefined ? (mark.fill === null ? 'none' : nothing) : greyColour(grey)} stroke-width=${mark.width}
-    stroke-dasharray=${mark.dash ?? nothing} opacity=${mark.opacity ?? nothing}
+    stroke-dasharray=${mark.dash ?? nothing}
+    fill-opacity=${mark.opacity ?? nothing} stroke-opacity=${mark.opacity ?? nothing}
     stroke-linejoin="round"></path>`;
 }
 

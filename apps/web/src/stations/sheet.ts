@@ -6,6 +6,7 @@ import {
   layoutCurveSheet,
   layoutRangeRuler,
   renderSvg,
+  sheetDensities,
   sheetHasRoomForPaper,
   type SheetPaperFit,
   type SheetSeries,
@@ -16,6 +17,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { download } from '../parts/download.ts';
 import type { SceneChart, SceneLayout } from '../parts/scene-chart.ts';
+import { SteadyAxis, type Ends } from '../parts/steady-axis.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import type { App, View } from '../state/app.ts';
 import { AppController } from '../state/app-controller.ts';
@@ -83,10 +85,14 @@ export class Sheet extends LitElement {
 
   readonly #view = memo(sheetView);
   readonly #layout = memo(
-    (input: SheetInput): SceneLayout =>
+    (input: SheetInput, densities: Ends): SceneLayout =>
       (width) =>
-        layoutCurveSheet({ ...input, width, height: this.sheetHeight(width) }),
+        layoutCurveSheet({ ...input, densities, width, height: this.sheetHeight(width) }),
   );
+  readonly #axis = new SteadyAxis(() => {
+    this.requestUpdate();
+    return this.updateComplete;
+  });
   readonly #ruler = memo(
     (fit: SheetPaperFit): SceneLayout =>
       (width) =>
@@ -126,6 +132,7 @@ export class Sheet extends LitElement {
 
   override disconnectedCallback(): void {
     this.observer.disconnect();
+    this.#axis.release();
     super.disconnectedCallback();
   }
 
@@ -134,12 +141,13 @@ export class Sheet extends LitElement {
     if (view === undefined || view === null)
       return html`<figure><p>${text.sheetFigure.empty}</p></figure>`;
     const { input, bath } = view;
+    const densities = this.#axis.hold(input.title, sheetDensities(input));
     const narrow = !sheetHasRoomForPaper(this.size.width - 30);
     return html`<figure>
       <p class="verdict">
         ${input.series.some(({ line }) => line.length > 0) ? text.sheetFigure.verdict(bath) : text.sheetFigure.noCurve}
       </p>
-      <wb-chart id="sheet" .layout=${this.#layout(input)}></wb-chart>
+      <wb-chart id="sheet" .layout=${this.#layout(input, densities)}></wb-chart>
       ${
         narrow && input.fit !== null
           ? html`<wb-chart .layout=${this.#ruler(input.fit)}></wb-chart>`

@@ -36,7 +36,7 @@ export const app = {
     'This is a demonstration: every reading in it is invented. Look round, change anything, or begin your own.',
   inventedTag: 'invented data',
   saved: (at: Date | null) => (at === null ? 'Not changed yet' : `Saved ${time(at)}`),
-  exported: (at: Date | null) => (at === null ? 'never exported' : `exported ${day(at)}`),
+  exported: (at: Date | null) => (at === null ? 'never exported' : `exported ${DAY.format(at)}`),
   exportedNow: (file: string) => `Notebook exported as ${file}.`,
   emptied: 'An empty notebook. The one before comes back with Undo.',
   undone: 'Undone.',
@@ -63,12 +63,12 @@ export const app = {
     }-${date.toISOString().slice(0, 10)}.json`,
 };
 
+/** Made once: the time of saving is written again at every keystroke. */
+const CLOCK = new Intl.DateTimeFormat([], { hour: '2-digit', minute: '2-digit' });
+const DAY = new Intl.DateTimeFormat([], { year: 'numeric', month: 'short', day: 'numeric' });
+
 function time(date: Date): string {
   const sameDay = date.toDateString() === new Date().toDateString();
-  const clock = date.toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
-  return sameDay ? clock : `${day(date)}, ${clock}`;
-}
-
-function day(date: Date): string {
-  return date.toLocaleDateString([], { year: 'numeric', month: 'short', day: 'numeric' });
+  const clock = CLOCK.format(date);
+  return sameDay ? clock : `${DAY.format(date)}, ${clock}`;
 }

@@ -9,11 +9,13 @@ import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { trueMinus } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
+import { Unchanged } from '../parts/unchanged.ts';
 import { AppController } from '../state/app-controller.ts';
 import type { StripFit } from '../state/derive.ts';
 import { cellKey, type WorkCommand, type WorkDocument } from '../state/work.ts';
 import { text } from '../text.ts';
 import { blockCommands, columnName } from './block-commands.ts';
+import { cellCommand } from './cell-command.ts';
 import {
   cellAfter,
   firstOpenCell,
@@ -44,7 +46,8 @@ interface Judged {
 export class Worksheet extends LitElement {
   static override styles = [sharedStyles, worksheetStyles];
 
-  @state() private typing: Typing | null = null;
+  @state() private typing: (Typing & { readonly row: number }) | null = null;
+  private readonly unchanged = new Unchanged();
   @state() private lastPaste: {
     readonly cell: Cell;
     readonly block: PastedBlock;
@@ -80,6 +83,7 @@ export class Worksheet extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const view = this.app.value;
     const strip = view?.strip ?? null;
+    this.unchanged.begin();
     if (view === undefined || strip === null) return nothing;
     const replicates = replicateCount(strip);
     const { value: judged } = this.late;
@@ -113,7 +117,7 @@ export class Worksheet extends LitElement {
           ${repeat(
             strip.rows,
             (_, index) => index,
-            (_, index) => this.rowTemplate(strip, index, replicates, fit),
+            (_, index) => this.row(strip, index, replicates, fit),
           )}
         </tbody>
       </table>
@@ -129,6 +133,19 @@ export class Worksheet extends LitElement {
     return html`${text.sheet.exposure}<br /><span
         >${text.sheet.exposureUnit[strip.exposure.kind]}</span
       >`;
+  }
+
+  /** A row; one that nothing has changed in stays as it is on the screen. */
+  private row(strip: Strip, row: number, replicates: number, fit: StripFit | null) {
+    const { unit, base, asTyped, tablets } = this.app.value ?? {};
+    const { id, tabletId, exposure, rows } = strip;
+    const typed = this.typing?.row === row ? this.typing : null;
+    return this.unchanged.draw(
+      row,
+      // prettier-ignore
+      [rows[row], rows.length, id, tabletId, exposure, tablets, unit, base, asTyped, typed, replicates, fit, this.late.value?.cells],
+      () => this.rowTemplate(strip, row, replicates, fit),
+    );
   }
 
   private rowTemplate(
@@ -262,27 +279,16 @@ export class Worksheet extends LitElement {
     const { unit = 'density', base = null } = this.app.value ?? {};
     const parsed =
       cell.column.kind === 'density' ? parseReading(typed, unit, base) : parseNumber(typed);
-    this.typing = { key, text: typed };
+    this.typing = { key, text: typed, row: cell.row };
     const mergeKey = `cell ${key}`;
     const { store } = this.app.app;
     // An entry that cannot be read is no reading: it stays as typed, and the curve does without.
     const value = parsed.status === 'read' ? parsed.value : null;
     const commands: WorkCommand[] = [
       { type: 'typed/keep', key, text: parsed.status === 'wrong' ? typed : null },
-      cell.row < 0
-        ? this.baseFogCommand(strip, cell.column, value)
-        : { type: 'rows/set-cell', stripId: strip.id, row: cell.row, column: cell.column, value },
+      cellCommand(strip, cell, value),
     ];
     store.dispatch({ type: 'several', commands, mergeKey });
-  }
-
-  private baseFogCommand(strip: Strip, column: GridColumn, value: number | null): WorkCommand {
-    const replicate = column.kind === 'density' ? column.replicate : 0;
-    const densities: (number | null)[] = [...strip.unexposedDensities];
-    if (replicate < densities.length) densities[replicate] = value;
-    else if (value !== null) densities.push(value);
-    const unexposedDensities = densities.filter((density) => density !== null);
-    return { type: 'strip/change', id: strip.id, changes: { unexposedDensities } };
   }
 
   private readonly onKey = (event: KeyboardEvent): void => {

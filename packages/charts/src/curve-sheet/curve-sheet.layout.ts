@@ -63,12 +63,18 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
   const drawn = new DrawnPoints(x, y);
   const pixel = (p: SheetPoint) => drawn.pixel(p);
   const spots = spotPoints(input, shown);
-  const marks: Mark[] = [
+  const others = shown.filter(({ role }) => role === 'other');
+  const still: Mark[] = [
     ...axes(drawn, plot, width - MARGIN.right - plot.x, words.logExposure[input.exposureKind]),
+    ...others.flatMap((series) => seriesMarks(series, drawn)),
+  ];
+  const marks: Mark[] = [
     ...baseFogLine(input, plot, y),
     ...shown.flatMap((series) => bandMarks(series, drawn)),
     ...leaders(spots, ranges.length > 0 ? panelX + column.ladder + 4 : null, column.width, x, y),
-    ...order(shown).flatMap((series) => seriesMarks(series, drawn)),
+    ...order(shown.filter(({ role }) => role !== 'other')).flatMap((series) =>
+      seriesMarks(series, drawn),
+    ),
     ...speedPointMarks(input.speedPoint, plot, x, y),
     ...markers('square', spots.filter((s) => s.role === 'before').map(pixel), 'before', 4, 'spots'),
     ...markers('square', spots.filter((s) => s.role === 'after').map(pixel), 'after', 4, 'spots'),
@@ -106,7 +112,8 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
   return {
     ...head,
     description: describeSheet(input),
-    marks,
+    marks: [...still, ...marks],
+    still: still.length,
     // Made when it is asked for: the screen shows it unfolded only.
     get table() {
       return (table ??= sheetTable(input));
@@ -130,24 +137,47 @@ function emptySheet(plot: Plot): Pick<Scene, 'description' | 'marks'> {
 }
 
 function scales(
-  { fit }: CurveSheetInput,
+  input: CurveSheetInput,
   shown: readonly SheetSeries[],
   plot: Plot,
 ): { x: Linear; y: Linear } {
-  const reach = shown.flatMap(({ line, markers: read }) => [extentOf(line), extentOf(read)]);
-  const [x0 = -3, x1 = 0] = extent(reach.flatMap((each) => each?.logExposure ?? []));
+  const reach = reachOf(shown);
+  const [x0 = -3, x1 = 0] = extent(reach.flatMap(({ logExposure }) => logExposure));
+  const pad = Math.max(0.05, (x1 - x0) * 0.02);
+  return {
+    x: scaleLinear([x0 - pad, x1 + pad], [plot.x, plot.x + plot.width]),
+    y: scaleLinear(input.densities ?? sheetDensities(input), [plot.y + plot.height, plot.y]),
+  };
+}
+
+/**
+ * The ends of the density axis that a sheet needs, whole steps of density.
+ *
+ * @param input - what to draw
+ */
+export function sheetDensities({
+  series,
+  fit,
+}: Pick<CurveSheetInput, 'series' | 'fit'>): readonly [number, number] {
   const rims = (fit?.ranges ?? []).map((range) =>
     densityOfRange(range)(Math.max(range.printingRange, fit?.paper?.exposureScale ?? 0)),
   );
-  const [y0 = 0, y1 = 2] = extent([...reach.flatMap((each) => each?.density ?? []), ...rims, 0, 1]);
-  const pad = Math.max(0.05, (x1 - x0) * 0.02);
-  // Whole steps of density: the axis holds still while one reading is typed anew.
-  const floor = Math.floor(Math.min(0, y0) / DENSITY_STEP) * DENSITY_STEP;
-  const ceiling = Math.ceil((y1 * 1.02) / DENSITY_STEP) * DENSITY_STEP;
-  return {
-    x: scaleLinear([x0 - pad, x1 + pad], [plot.x, plot.x + plot.width]),
-    y: scaleLinear([floor, ceiling], [plot.y + plot.height, plot.y]),
-  };
+  const [y0 = 0, y1 = 2] = extent([
+    ...reachOf(series).flatMap(({ density }) => density),
+    ...rims,
+    0,
+    1,
+  ]);
+  return [
+    Math.floor(Math.min(0, y0) / DENSITY_STEP) * DENSITY_STEP,
+    Math.ceil((y1 * 1.02) / DENSITY_STEP) * DENSITY_STEP,
+  ];
+}
+
+function reachOf(series: readonly SheetSeries[]) {
+  return series
+    .flatMap(({ line, markers: read }) => [extentOf(line), extentOf(read)])
+    .filter((each) => each !== null);
 }
 
 /** The curves that matter most are drawn last, on top. */
@@ -245,19 +275,15 @@ function leaders(
   y: Linear,
 ): Mark[] {
   if (panelX === null) return [];
-  return spots.map(({ logExposure, density, role }) =>
-    stroke(
-      segment(
-        x(logExposure),
-        y(density),
-        panelX + (role === 'before' ? 0 : columnWidth),
-        y(density),
-      ),
-      role,
-      1,
-      { dash: role === 'before' ? '1 3' : '5 3', opacity: 0.75, name: `leader-${role}` },
-    ),
-  );
+  return (['before', 'after'] as const).flatMap((role) => {
+    const to = panelX + (role === 'before' ? 0 : columnWidth);
+    const d = spots
+      .filter((spot) => spot.role === role)
+      .map(({ logExposure, density }) => segment(x(logExposure), y(density), to, y(density)))
+      .join('');
+    const dash = role === 'before' ? '1 3' : '5 3';
+    return d === '' ? [] : [stroke(d, role, 1, { dash, opacity: 0.75, name: `leader-${role}` })];
+  });
 }
 
 function speedPointMarks(point: SheetPoint | null, plot: Plot, x: Linear, y: Linear): Mark[] {
@@ -358,7 +384,7 @@ function baseFogLabel(
 ): { mark: Mark; box: Box } | null {
   if (baseFog === null) return null;
   const text = `${words.baseFog} ${formatNumber(baseFog, 2)}`;
-  const at0 = pixel({ logExposure: 0, density: baseFog })[1];
+  const at0 = Math.round(pixel({ logExposure: 0, density: baseFog })[1]);
   // Under the line, unless the axis is too near.
   const y = plot.y + plot.height - at0 >= 22 ? at0 + 15 : at0 - 6;
   const x = plot.x + plot.width - 4;

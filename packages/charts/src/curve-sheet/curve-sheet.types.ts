@@ -72,4 +72,6 @@ export interface CurveSheetInput {
   readonly speedPoint: SheetPoint | null;
   readonly baseFog: number | null;
   readonly fit: SheetPaperFit | null;
+  /** Ends of the density axis; `sheetDensities` of the same input unless given. */
+  readonly densities?: readonly [number, number];
 }

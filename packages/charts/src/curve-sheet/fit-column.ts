@@ -48,7 +48,9 @@ const LABEL = 12;
 
 /** Marks of one column, with the density at the paper's rim. */
 export function fitColumn(input: FitColumnInput): Mark[] {
-  const { range, paper, bands, x, size, first, top, ceiling, y } = input;
+  const { range, paper, bands, x, size, first, top, ceiling } = input;
+  // Tenths of a pixel: what moves by less is left as it stands.
+  const y = (density: number): number => Math.round(10 * input.y(density)) / 10;
   const toDensity = densityOfRange(range);
   const left = x + size.ladder;
   const foot = y(range.shadowDensity);
@@ -100,21 +102,26 @@ function ladder(
   named: boolean,
   y: (r: number) => number,
 ): Mark[] {
-  const rung = (at: number) => stroke(segment(right - 6, at, right - 1, at), 'paper', 1);
   const shown = bands.filter(({ upper }) => y(upper) >= ceiling);
-  const marks: Mark[] = shown.flatMap(({ label, lower, upper }): Mark[] => {
+  if (shown.length === 0) return [];
+  const rungs = new Set(shown.flatMap(({ lower, upper }) => [y(lower), y(upper)]));
+  const rung = (at: number) => segment(right - 6, at, right - 1, at);
+  const marks: Mark[] = [stroke(Array.from(rungs, rung).join(''), 'paper', 1)];
+  for (const { label, lower, upper } of shown) {
     const low = y(lower);
     const high = y(upper);
-    const figure = text(right - 9, (low + high) / 2 + 4, label, {
-      ink: 'paper',
-      anchor: 'end',
-      size: 11,
-      halo: true,
-    });
-    return [rung(low), rung(high), ...(low - high >= LABEL - 1 ? [figure] : [])];
-  });
-  const highest = Math.min(...shown.map(({ upper }) => y(upper)));
-  if (named && shown.length > 0 && highest - 12 > ceiling) {
+    if (low - high < LABEL) continue;
+    marks.push(
+      text(right - 9, (low + high) / 2 + 4, label, {
+        ink: 'paper',
+        anchor: 'end',
+        size: 11,
+        halo: true,
+      }),
+    );
+  }
+  const highest = Math.min(...rungs);
+  if (named && highest - 12 > ceiling) {
     marks.push(text(right - 26, highest - 5, words.grade, { ink: 'paper', size: 11 }));
   }
   return marks;
@@ -157,5 +164,6 @@ function text(
     halo = false,
   }: Partial<Pick<TextMark, 'ink' | 'bold' | 'anchor' | 'size' | 'halo'>>,
 ): TextMark {
-  return { kind: 'text', x, y, text: content, anchor, size, ink, bold, halo };
+  const at = { x: Math.round(x), y: Math.round(y) };
+  return { kind: 'text', ...at, text: content, anchor, size, ink, bold, halo };
 }

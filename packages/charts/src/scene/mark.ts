@@ -65,6 +65,11 @@ export interface Scene {
   /** One or two sentences that say what the drawing shows, for those who cannot see it. */
   readonly description: string;
   readonly marks: readonly Mark[];
+  /**
+   * So many of the first marks stay while a reading is typed anew: the ground, which a screen may
+   * keep painted. None by default.
+   */
+  readonly still?: number;
   /** The same figures as a table. */
   readonly table: SceneTable;
 }
@@ -113,7 +118,7 @@ export function greyColour(grey: number): string {
   return `#${level.toString(16).padStart(2, '0').repeat(3)}`;
 }
 
-/** Pixels with two decimals, as short as may be. */
+/** Pixels with one decimal, as short as may be: less cannot be seen, on a print neither. */
 export function px(value: number): string {
-  return String(Math.round(value * 100) / 100);
+  return String(Math.round(value * 10) / 10);
 }

@@ -104,7 +104,9 @@ export function placeLabels(
   for (const request of requests) {
     const width = textWidth(request.text, request.size, request.bold);
     let best: { candidate: LabelCandidate; box: Box; covered: number } | undefined;
-    for (const candidate of request.candidates) {
+    for (const { x, y, anchor } of request.candidates) {
+      // On whole pixels letters are sharp, and stay where they are while a curve moves by less.
+      const candidate = { x: Math.round(x), y: Math.round(y), anchor };
       const box = boxOf(width, request.size, candidate);
       if (!within(box, bounds)) continue;
       const grown = grow(box);
