@@ -9,6 +9,7 @@ export type WarningCode =
   | 'readings-reversed'
   | 'density-falls-with-exposure'
   | 'density-slightly-negative'
+  | 'replicates-disagree'
   | 'steps-unread'
   | 'readings-impossible'
   | 'figures-impossible'

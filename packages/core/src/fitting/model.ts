@@ -32,6 +32,8 @@ export interface Model extends ParametricFunction {
   start(x: readonly number[], y: readonly number[]): number[];
   /** Further starting values, for models with more than one hollow; the best fit of all counts. */
   otherStarts?(x: readonly number[], y: readonly number[]): number[][];
+  /** Least x at which the function has a value; it has one everywhere unless given. */
+  readonly leastX?: number;
   /** Bounds on parameters, -Infinity and Infinity where free. */
   readonly lower?: readonly number[];
   readonly upper?: readonly number[];

@@ -10,7 +10,8 @@
  * bounds the probability that chance finds so good a place: I_r is that of one more free number,
  * and none is free here. Only the places where a small move lowers the sum of squares most are
  * fitted. A curve of another shape can look so too, so that the moved readings must also beat the
- * smooth curve through the readings as written. Nothing is moved unasked.
+ * smooth curve through the readings as written; and readings that scatter no more than rounding to
+ * two decimals does are good as they are. Nothing is moved unasked.
  *
  * Sources: [DS1998] section 1.4 and 6.3, the extra sum of squares; the limits come from the study
  * `test/bench/slips`. Deviations: none.
@@ -31,6 +32,8 @@ const PLACES_FITTED = 4;
 const LEAST_ADVANTAGE = 4;
 /** Probability below which a step slip is told; the bound is some four times the true one. */
 const LEAST_PROBABILITY = 0.03;
+/** Scatter of exact densities written to two decimals: a smaller one leaves nothing to explain. */
+const LEAST_SCATTER = 0.01 / Math.sqrt(12);
 /** Probability of the linear part above which a place is not worth a fit. */
 const NOT_WORTH_A_FIT = 0.1;
 
@@ -95,6 +98,8 @@ export function stepSlip(
   const known = atHand?.model === form.model ? atHand.fit : null;
   const plain = known ?? form.fit(x, y);
   const { degreesOfFreedom: v, residualSumOfSquares: square } = plain;
+  const { residualStandardDeviation: written } = plain;
+  if (written === null || written < LEAST_SCATTER) return null;
   const moves =
     known && hints ? hints : promisingMoves({ model: form.model, fit: plain }, x, places, m);
   let best: { move: LikelyMove; exposures: number[]; fit: ModelFit } | null = null;
@@ -115,9 +120,8 @@ export function stepSlip(
   const own = akaikeCorrected(fit.residualSumOfSquares, n, n - fit.degreesOfFreedom + 1);
   const rival = akaikeCorrected(smooth.residualSumOfSquares, n, n - smooth.degreesOfFreedom);
   if (!(own + LEAST_ADVANTAGE < rival)) return null;
-  const { residualStandardDeviation: written } = plain;
   const { residualStandardDeviation: moved } = fit;
-  if (written === null || moved === null) return null;
+  if (moved === null) return null;
   const density = y[x.indexOf(from)] as number;
   return { kind, from, density, exposures, written, moved, probability };
 }

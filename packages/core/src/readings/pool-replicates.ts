@@ -14,6 +14,8 @@ export interface PooledStep {
   readonly logExposure: number;
   readonly meanDensity: number;
   readonly count: number;
+  /** Lowest and highest of its readings. */
+  readonly densityRange: readonly [number, number];
 }
 
 export interface PooledReadings {
@@ -65,7 +67,8 @@ export function poolReplicates(readings: CurveReadings): PooledReadings {
     const meanDensity = group.reduce((sum, density) => sum + density, 0) / group.length;
     for (const density of group) sumOfSquares += (density - meanDensity) ** 2;
     degreesOfFreedom += group.length - 1;
-    return { logExposure, meanDensity, count: group.length };
+    const densityRange = [Math.min(...group), Math.max(...group)] as const;
+    return { logExposure, meanDensity, count: group.length, densityRange };
   });
   steps.sort((a, b) => (a.logExposure < b.logExposure ? -1 : 1));
   return {

@@ -109,6 +109,24 @@ describe('checkReadings', () => {
       { code: 'density-slightly-negative', details: { count: 1, lowest: -0.02 } },
     ]);
   });
+  it('tells replicates that differ by more than a densitometer scatters, the worst of them', () => {
+    const twice = (second: readonly number[], unexposedDensities: readonly number[] = []) =>
+      checkReadings({
+        logExposures: [...logExposures, ...logExposures],
+        densities: [0.1, 0.4, 1, 1.5, ...second],
+        unexposedDensities,
+      });
+    expect(twice([0.12, 0.38, 1.04, 1.46], [0.1, 0.12])).toEqual([]);
+    expect(twice([0.12, 0.58, 1.24, 1.46])).toMatchObject([
+      {
+        code: 'replicates-disagree',
+        details: { count: 2, logExposure: -1, lowest: 1, highest: 1.24 },
+      },
+    ]);
+    const [told] = twice([0.1, 0.4, 1, 1.5], [0.1, 0.4]);
+    expect(told).toMatchObject({ code: 'replicates-disagree', details: { count: 1 } });
+    expect(told?.details).not.toHaveProperty('logExposure');
+  });
 });
 
 describe('reciprocity', () => {

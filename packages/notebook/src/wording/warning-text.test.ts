@@ -15,6 +15,22 @@ describe('warningText', () => {
     }
   });
 
+  it('asks for no harder paper where the range would have to shrink', () => {
+    const told = (reason: string) =>
+      warningText({
+        code: 'target-not-reachable',
+        details: { reason, gainNeeded: 0.67, maximumGain: 1.19 },
+      });
+    expect(told('needs-reduction')).toMatch(/a gain of 0\.67.+softer paper grade/);
+    expect(told('needs-more-gain')).toMatch(/gain of 0\.67 .+at most 1\.19 .+harder paper grade/);
+  });
+
+  it('bounds a probability that rounds to nothing', () => {
+    const told = (pValue: number) => warningText({ code: 'lack-of-fit', details: { pValue } });
+    expect(told(0.0312)).toContain('(p = 0.0312)');
+    expect(told(1e-9)).toContain('(p < 0.0001)');
+  });
+
   it('quotes the figures that it is given', () => {
     const text = warningText({
       code: 'iso-triangle-not-met',

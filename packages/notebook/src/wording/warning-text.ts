@@ -22,6 +22,13 @@ const numberText = (value: number, decimals: number): string =>
 const measure = (details: WarningDetails) =>
   clause(details, 'measure', (name) => `The ${name}`) || 'A measure';
 
+/** A probability that rounds to nothing is told as a bound. */
+function probabilityClause(details: WarningDetails): string {
+  const p = details['pValue'];
+  if (typeof p !== 'number') return '';
+  return p < 0.0001 ? ' (p < 0.0001)' : ` (p = ${p.toFixed(4)})`;
+}
+
 /** How a value is known that nobody has verified, by the word of its provenance. */
 const UNVERIFIED: Readonly<Record<string, string>> = {
   published: 'is published, but was not checked against its source',
@@ -81,6 +88,8 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
       : `Density falls with exposure${clause(d, 'peakLogExposure', (x) => ` beyond log exposure ${x}`)}: the material is solarised there, or a reading is wrong. Read those steps again, or leave them out.`,
   'density-slightly-negative': (d) =>
     `${clause(d, 'count', (n) => (n === '1' ? 'One density is' : `${n} densities are`), 0) || 'A density is'} slightly below zero${clause(d, 'lowest', (x) => ` (lowest ${x})`, 3)}; used as read. Zero the densitometer and read again.`,
+  'replicates-disagree': (d) =>
+    `${clause(d, 'count', (n) => (n === '1' ? 'One step was' : `${n} steps were`), 0) || 'A step was'} read more than once with densities that do not agree${clause(d, 'lowest', (x) => ` (${x}`)}${clause(d, 'highest', (x) => ` and ${x}`)}${d['highest'] === undefined ? '' : `${clause(d, 'logExposure', (x) => ` at log exposure ${x}`) || ' of the unexposed film'})`}. Read again; if two strips bear one name, give the second another.`,
   'steps-unread': (d) =>
     `${clause(d, 'count', (n) => (n === '1' ? 'One cell was' : `${n} cells were`), 0) || 'Some cells were'} left without a reading. Read more if the curve lacks points there.`,
   'readings-impossible': (d) =>
@@ -110,8 +119,8 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     'Base + fog was not read but follows from the fitted curve. Read an unexposed part of the strip and add it.',
   'lack-of-fit': (d) =>
     d['family'] === 'monotone-smooth'
-      ? `A curve with toe and shoulder misses the readings by more than their scatter${clause(d, 'pValue', (p) => ` (p = ${p})`, 4)}, so that a smooth curve stands in its place. Look for two emulsions or a mistaken step.`
-      : `The curve misses the readings by more than their scatter${clause(d, 'pValue', (p) => ` (p = ${p})`, 4)}. Use the smooth curve, or look for two emulsions or a mistaken step.`,
+      ? `A curve with toe and shoulder misses the readings by more than their scatter${probabilityClause(d)}, so that a smooth curve stands in its place. Look for two emulsions or a mistaken step.`
+      : `The curve misses the readings by more than their scatter${probabilityClause(d)}. Use the smooth curve, or look for two emulsions or a mistaken step.`,
   'suspect-reading': (d) =>
     `The reading${clause(d, 'density', (x) => ` ${x}`)}${clause(d, 'logExposure', (x) => ` at log exposure ${x}`)} lies far from the curve${clause(d, 'residual', (x) => ` (by ${x})`)}${clause(d, 'expected', (x) => `, where about ${x} would fit`)}${slipClause(d)}. It was kept; read it again.`,
   'step-slip': (d) =>
@@ -182,7 +191,9 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
   'stain-may-be-lost': () =>
     'The bath may take image stain away, and with it the contrast that the stain gave: the net gain can be nothing. Try a frame that you can spare.',
   'target-not-reachable': (d) =>
-    `The bath cannot do this${clause(d, 'gainNeeded', (g) => `: a gain of ${g} is needed`)}${clause(d, 'maximumGain', (g) => `, at most ${g} can be had`)}. Choose a harder paper grade, or another treatment.`,
+    d['reason'] === 'needs-reduction'
+      ? `The bath cannot do this: the range would have to shrink${clause(d, 'gainNeeded', (g) => ` (a gain of ${g})`)}, and this bath only raises it. Choose a softer paper grade, or a reducer.`
+      : `The bath cannot do this${clause(d, 'gainNeeded', (g) => `: a gain of ${g} is needed`)}${clause(d, 'maximumGain', (g) => `, at most ${g} can be had`)}. Choose a harder paper grade, or another treatment.`,
   'strips-unpaired': (d) =>
     `${clause(d, 'strip', (name) => `Strip ${name} has`) || 'A treated strip has'} no untreated strip of the same exposure and was left out. Add the untreated one.`,
   'steps-unpaired': (d) =>

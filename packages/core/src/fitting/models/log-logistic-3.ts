@@ -13,6 +13,7 @@ import { logarithmOfDose } from './log-logistic-4.ts';
 export const logLogistic3: Model = {
   name: 'log-logistic-3',
   parameterNames: ['b', 'd', 'e'],
+  leastX: 0,
   value(x, p) {
     return (p[1] as number) / (1 + Math.exp((p[0] as number) * Math.log(x / (p[2] as number))));
   },

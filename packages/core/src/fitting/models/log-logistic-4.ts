@@ -25,6 +25,7 @@ export function logarithmOfDose(count: number): InnerParameters {
 export const logLogistic4: Model = {
   name: 'log-logistic-4',
   parameterNames: ['b', 'c', 'd', 'e'],
+  leastX: 0,
   value(x, p) {
     const [b, c, d, e] = [p[0] as number, p[1] as number, p[2] as number, p[3] as number];
     return c + (d - c) / (1 + Math.exp(b * Math.log(x / e)));

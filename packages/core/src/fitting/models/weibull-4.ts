@@ -13,6 +13,7 @@ import { logarithmOfDose } from './log-logistic-4.ts';
 export const weibull4: Model = {
   name: 'weibull-4',
   parameterNames: ['b', 'c', 'd', 'e'],
+  leastX: 0,
   value(x, p) {
     const [b, c, d, e] = [p[0] as number, p[1] as number, p[2] as number, p[3] as number];
     return c + (d - c) * Math.exp(-Math.exp(b * Math.log(x / e)));
