@@ -1,6 +1,14 @@
 /** The built command, verb by verb: exit codes, streams, files. */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync, mkdirSync, truncateSync } from 'node:fs';
+import {
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -85,6 +93,19 @@ describe('the built command', () => {
     expect(stderr).toMatch(/mine\.csv: a file of another kind is there already/);
     expect({ exitCode, stdout }).toEqual({ exitCode: 1, stdout: '' });
     expect(readFileSync(mine, 'utf8')).toBe('strip,density\n');
+  });
+
+  it('writes over no input, by whatever name', () => {
+    const text = readFileSync(path.join(ROOT, demo('film-strips.csv')), 'utf8');
+    writeFileSync(inFolder('own.csv'), text);
+    symlinkSync(inFolder('own.csv'), inFolder('link.csv'));
+    for (const output of ['./own.csv', inFolder('own.csv'), 'link.csv']) {
+      const words = ['convert', 'own.csv', '--to', 'csv', '--separator', 'semicolon', '-o', output];
+      const { exitCode, stdout, stderr } = wedgebook(words, { cwd: folder });
+      expect(stderr).toMatch(/the output cannot be the input/);
+      expect({ exitCode, stdout }).toEqual({ exitCode: 2, stdout: '' });
+    }
+    expect(readFileSync(inFolder('own.csv'), 'utf8')).toBe(text);
   });
 
   it.each<[string, string | Uint8Array, RegExp]>([

@@ -8,6 +8,8 @@ export interface CommandIo {
   readonly spool: () => Spool;
   /** The files of a directory by path, in the order of their names; null where it is none. */
   readonly filesIn: (file: string) => Promise<readonly string[] | null>;
+  /** Whether two names stand for one file. */
+  readonly isSameFile: (one: string, other: string) => Promise<boolean>;
   /** Pieces of a text file; `-` is standard input. */
   readonly readText: (file: string) => AsyncIterable<string>;
   /** Writes a chart or a converted file, whole or in pieces; never replaces a file of another kind. */

@@ -24,6 +24,7 @@ export function nodeIo(): CommandIo {
     readText,
     writeText,
     filesIn,
+    isSameFile,
     today: () => new Date().toISOString().slice(0, 10),
   };
 }
@@ -72,6 +73,19 @@ async function filesIn(file: string): Promise<readonly string[] | null> {
       .toSorted();
   } catch (error) {
     throw inputFault.unreadable({ file }, reasonOf(error));
+  }
+}
+
+/** By the file itself, since `./a.csv`, a link and `a.csv` can be one. */
+async function isSameFile(one: string, other: string): Promise<boolean> {
+  if (one === '-' || other === '-') return false;
+  if (path.resolve(one) === path.resolve(other)) return true;
+  try {
+    const [a, b] = await Promise.all([stat(one), stat(other)]);
+    return a.dev === b.dev && a.ino === b.ino;
+  } catch {
+    // What is not there is no other file's double.
+    return false;
   }
 }
 

@@ -14,10 +14,15 @@ const list = (names: readonly string[]) => names.join(', ');
 
 /** What is wrong with a call. */
 export const USAGE = {
+  /** Of the parser's message, which may have several lines, what is wrong. */
   parse: (message: string) => {
-    const [first = message] = message.split('. ');
+    const [, name] =
+      /^Option '([^'<]+?)(?: <\w+>)?' argument (?:missing|is ambiguous)/.exec(message) ?? [];
+    if (name !== undefined) return `${name} needs a value`;
+    const [first = message] = message.split(/\.?\s*\n|\. /);
     return first.replace(/\.$/, '');
   },
+  givenTwice: (name: string) => `${name} is given twice`,
   noVerb: 'no verb was given',
   measure: (written: string) =>
     `--measure ${written} is not known; there are contrast-index, gamma, gradient-L (over L log exposure from net 0.10, L from 0.30 to 3), gradient-L-from-N and gradient-net-A-to-B, such as gradient-1.30 or gradient-net-0.10-to-1.20`,

@@ -22,7 +22,7 @@ export interface Arguments {
 /**
  * @param words - what follows the verb
  * @param options - the verb's own options; `json` and `help` are added
- * @throws {UsageError} for unknown options and missing values
+ * @throws {UsageError} for unknown options, missing values and options given twice
  */
 export function parsedArguments(words: readonly string[], options: OptionKinds): Arguments {
   let parsed;
@@ -36,10 +36,12 @@ export function parsedArguments(words: readonly string[], options: OptionKinds):
       },
       allowPositionals: true,
       strict: true,
+      tokens: true,
     });
   } catch (error) {
     throw new UsageError(USAGE.parse(error instanceof Error ? error.message : String(error)));
   }
+  requireOnce(parsed.tokens.flatMap((token) => (token.kind === 'option' ? [token] : [])));
   const values = parsed.values as Readonly<Record<string, string | boolean | undefined>>;
   const text = (name: string): string | undefined => {
     const value = values[name];
@@ -71,6 +73,17 @@ export function parsedArguments(words: readonly string[], options: OptionKinds):
       return found;
     },
   };
+}
+
+/** Of an option given twice one value would be dropped in silence. */
+function requireOnce(
+  given: readonly { readonly name: string; readonly rawName: string; readonly value?: unknown }[],
+): void {
+  const names = new Set<string>();
+  for (const { name, rawName, value } of given) {
+    if (value !== undefined && names.has(name)) throw new UsageError(USAGE.givenTwice(rawName));
+    names.add(name);
+  }
 }
 
 /** `--stain -0.1` as people write it: the parser wants `--stain=-0.1`. */

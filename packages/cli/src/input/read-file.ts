@@ -159,6 +159,8 @@ const isNotebook = (text: string): boolean => /^\uFEFF?\s*\{/.test(text);
 export interface ColumnsOfNumbers {
   /** One list for each column that was asked for, row by row. */
   readonly columns: readonly (readonly number[])[];
+  /** Row of the file for each entry of the columns. */
+  readonly rows: readonly number[];
   /** Rows left out because a cell was empty. */
   readonly incomplete: number;
 }
@@ -177,6 +179,7 @@ export async function readColumns(
   const place = { file: fileName(file) };
   const wanted = names.map((name) => name.trim().toLowerCase());
   const columns: number[][] = names.map(() => []);
+  const rows: number[] = [];
   let at: readonly number[] = [];
   let width = 0;
   let commas = true;
@@ -189,7 +192,7 @@ export async function readColumns(
         at = wanted.map((name, index) => {
           const found = header.indexOf(name);
           if (found < 0) {
-            throw inputFault.missingColumn({ ...place, row }, [names[index] ?? name]);
+            throw inputFault.missingColumn({ ...place, row }, [names[index] ?? name], fields);
           }
           return found;
         });
@@ -210,6 +213,7 @@ export async function readColumns(
           incomplete += 1;
           return;
         }
+        rows.push(row);
         numbers.forEach((value, index) => {
           if (value !== null) columns[index]?.push(value);
         });
@@ -220,5 +224,5 @@ export async function readColumns(
   for await (const text of io.readText(file)) reader.push(text);
   reader.end();
   if (columns[0]?.length === 0) throw inputFault.noRows(place);
-  return { columns, incomplete };
+  return { columns, rows, incomplete };
 }

@@ -1,5 +1,5 @@
 /** The measures of a film strip as JSON: the contract's keys first, then what else is known. */
-import type { FamiliesCompared } from '@wedgebook/core';
+import type { CharacteristicCurve, FamiliesCompared } from '@wedgebook/core';
 import { fittedFacts } from '../strips/describe-strip.ts';
 import type { MeasuredFilm } from './film-text.ts';
 import { shownWarnings } from './warnings.ts';
@@ -8,7 +8,7 @@ export function filmJson({ fitted, measures, compared }: MeasuredFilm): object {
   const { curve } = fitted;
   return {
     ...fittedFacts(fitted),
-    parameters: curve && parametersJson(curve.parameterNames, curve.parameters),
+    parameters: curve && parametersJson(curve),
     baseFog: measures?.baseFog ?? null,
     densityMax: measures?.densityMax ?? null,
     gamma: measures?.gamma ?? null,
@@ -43,6 +43,14 @@ function comparisonJson({ verdict, best, families }: FamiliesCompared): object {
   };
 }
 
-function parametersJson(names: readonly string[], values: readonly number[]): object[] {
-  return values.map((value, index) => ({ name: names[index] ?? String(index + 1), value }));
+/** Errors are those of this family's fit alone; the measures' count the rivals in. */
+function parametersJson({ parameterNames, parameters, covariance }: CharacteristicCurve): object[] {
+  return parameters.map((value, index) => {
+    const variance = covariance?.[index * (parameters.length + 1)];
+    return {
+      name: parameterNames[index] ?? String(index + 1),
+      value,
+      standardError: variance === undefined ? null : Math.sqrt(variance),
+    };
+  });
 }

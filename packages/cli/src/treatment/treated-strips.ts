@@ -16,6 +16,8 @@ export interface TreatedStrips {
   readonly strips: readonly TreatedStrip[];
   /** The process that the file names. */
   readonly process: string;
+  /** Row of the file where the first treated strip begins. */
+  readonly firstRow: number;
   readonly warnings: readonly Warning[];
 }
 
@@ -78,7 +80,7 @@ export function treatedStrips(file: ReadingsFile, exposure: ExposureOptions): Tr
     };
   });
   if (process !== 'selenium') warnings.push(warning('process-unknown', { process }));
-  return { strips, process, warnings };
+  return { strips, process, firstRow: first.strip.firstRow, warnings };
 }
 
 /**

@@ -48,7 +48,7 @@ export const convert: Verb = {
     const to = given.choice('to', FORMATS);
     if (to === undefined) throw new UsageError(USAGE.needs('to', FORMATS.join(', ')));
     const output = given.text('output') ?? '-';
-    if (output !== '-' && output === file) throw new UsageError(USAGE.notThisFile);
+    if (await io.isSameFile(file, output)) throw new UsageError(USAGE.notThisFile);
     const delimiter =
       DELIMITERS[given.choice('separator', ['comma', 'semicolon', 'tab']) ?? 'comma'];
     const decimalComma = given.flag('decimal-comma');

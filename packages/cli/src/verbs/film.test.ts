@@ -10,6 +10,7 @@ interface Estimate {
 interface FilmJson {
   readonly strips: readonly {
     readonly strip: string;
+    readonly parameters: readonly ({ readonly name: string } & Estimate)[];
     readonly points: number;
     readonly model: string;
     readonly baseFog: Estimate;
@@ -55,6 +56,14 @@ describe('film --json', () => {
     expectWithin(strip!.gamma.value, 0.7, 0.002, 'gamma');
     expectWithin(strip!.inertia.logExposure.value, -2, 0.003, 'inertia');
     expectWithin(strip!.baseFog.value, 0.15, 0.001, 'base + fog');
+    expect(strip!.parameters.map(({ name }) => name).slice(0, 2)).toEqual([
+      'minimumDensity',
+      'slope',
+    ]);
+    for (const { name, value, standardError } of strip!.parameters) {
+      const truth = { minimumDensity: 0.15, slope: 0.7, toeCentre: -2, toeWidth: 0.25 }[name]!;
+      expectWithin(value, truth, 4 * standardError!, name);
+    }
     const chord = (to: string) =>
       strip!.averageGradients.find((gradient) => gradient.to === to)!.value.value;
     expectWithin(chord('+1.50'), 0.603336, 0.001, 'chord over 1.50');

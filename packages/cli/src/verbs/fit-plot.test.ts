@@ -230,6 +230,29 @@ describe('fit', () => {
     },
   );
 
+  it.each(['log-logistic-3', 'log-logistic-4', 'weibull-4'])(
+    'says which row of x lies where %s has no value',
+    async (model) => {
+      const words = ['fit', 'x.csv', '--model', model, '--x', 'dose', '--y', 'y'];
+      const { exitCode, stdout, stderr } = await ran(words, {
+        'x.csv': 'dose,y\n0,1\n,2\n1,2\n-2,3\n3,4\n4,5\n5,6\n',
+      });
+      expect(stderr).toMatch(/^wedgebook: x\.csv, row 5, column "dose": -2 is below 0, where /);
+      expect({ exitCode, stdout }).toEqual({ exitCode: 1, stdout: '' });
+    },
+  );
+
+  it('names the columns that there are beside the one that is missing', async () => {
+    const { exitCode, stderr } = await ran(
+      ['fit', '-', '--model', 'straight-line', '--x', 'dose', '--y', 'gain'],
+      { '-': '# trial\nDose (min),gain\n1,2\n' },
+    );
+    expect(stderr).toMatch(
+      /row 2: there is no column "dose"; the header has "Dose \(min\)", "gain"/,
+    );
+    expect(exitCode).toBe(1);
+  });
+
   it('refuses a weight that is not above zero', async () => {
     const { exitCode, stderr } = await ran(
       ['fit', '-', '--model', 'straight-line', '--x', 'x', '--y', 'y', '--weights', 'w'],
@@ -266,9 +289,14 @@ describe('plot', () => {
   });
 
   it('writes the chart to standard output when asked', async () => {
-    const { stdout, written } = await ran(['plot', '-', '-o', '-'], { '-': SOFT_TOE });
+    const { stdout, stderr, written } = await ran(['plot', '-', '-o', '-'], { '-': SOFT_TOE });
     expect(stdout).toMatch(/^<\?xml/);
+    expect(stdout.trimEnd()).toMatch(/<\/svg>$/);
+    expect(stderr).toMatch(/^! The log exposures were taken as absolute/);
     expect(written).toEqual({});
+    const json = await ran(['plot', '-', '-o', '-', '--json'], { '-': SOFT_TOE });
+    expect(json.stderr).toBe('');
+    expect((JSON.parse(json.stdout) as { svg: string }).svg).toBe(stdout);
   });
 
   it('draws nothing where the file is at fault', async () => {

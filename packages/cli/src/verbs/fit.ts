@@ -19,7 +19,7 @@ import { fitText } from '../output/fit-text.ts';
 import { shownWarnings } from '../output/warnings.ts';
 import { FIT_WORDS, USAGE } from '../text.ts';
 import { UsageError } from '../usage-error.ts';
-import { inputFault, type InputError } from '@wedgebook/notebook';
+import { inputFault, type InputError, type Place } from '@wedgebook/notebook';
 import type { Verb } from './verb.ts';
 
 export interface Prediction extends Estimate {
@@ -55,9 +55,10 @@ export const fit: Verb = {
     const at = given.numbers('predict') ?? [];
     const weightsName = given.text('weights');
     const names = weightsName === undefined ? [xName, yName] : [xName, yName, weightsName];
-    const { columns, incomplete } = await readColumns(file, names, io);
+    const { columns, rows, incomplete } = await readColumns(file, names, io);
     const [x = [], y = [], weights] = columns;
     const place = { file: fileName(file) };
+    requireDomain(model, x, (index) => ({ ...place, row: rows[index] ?? 0, column: xName }));
     if (weights !== undefined && !weights.every((weight) => weight > 0)) {
       throw inputFault.weights({ ...place, column: weightsName ?? '' });
     }
@@ -135,6 +136,14 @@ function startOf(given: Arguments, model: Model): readonly number[] | undefined 
     throw new UsageError(USAGE.startLength(start.length, parameterNames.length, parameterNames));
   }
   return start;
+}
+
+/** @throws {InputError} where the function has no value at an x */
+function requireDomain(model: Model, x: readonly number[], place: (index: number) => Place): void {
+  const { leastX = -Infinity, name } = model;
+  const outside = x.findIndex((value) => value < leastX);
+  if (outside < 0) return;
+  throw inputFault.outsideDomain(place(outside), x[outside] ?? NaN, leastX, name);
 }
 
 function covarianceRows({

@@ -33,7 +33,7 @@ export const plot: Verb = {
     const file = onlyFile(given);
     const output = given.text('output');
     if (output === undefined) throw new UsageError(USAGE.outputNeeded);
-    if (output !== '-' && output === file) throw new UsageError(USAGE.notThisFile);
+    if (await io.isSameFile(file, output)) throw new UsageError(USAGE.notThisFile);
     const options = stripOptions(given, file);
     const width = given.number('width', 200, 10_000) ?? 900;
     const height = given.number('height', 200, 10_000) ?? 600;
@@ -58,8 +58,15 @@ export const plot: Verb = {
     const svg = renderSvg({ ...scene, marks: [headingOf(scene), ...scene.marks] });
     if (output !== '-') await io.writeText(output, svg);
     const warnings = shownWarnings(readings.warnings, ...fitted.map((one) => one.warnings));
+    // The chart is the output; what there is to say of it goes beside.
+    if (output === '-' && !given.flag('json')) io.stderr(warningLines(warnings, ''));
     return {
-      json: { output, strips: series.map(({ label }) => label), warnings },
+      json: {
+        output,
+        strips: series.map(({ label }) => label),
+        ...(output === '-' && { svg }),
+        warnings,
+      },
       text: () =>
         output === '-'
           ? svg

@@ -200,6 +200,19 @@ describe('treat FILE', () => {
     expect({ exitCode, stdout }).toEqual({ exitCode: 1, stdout: '' });
   });
 
+  it('refuses treated strips of which none has an untreated strip: built-in numbers are no fit', async () => {
+    const alone = TREATED.split('\n')
+      .filter((line) => !line.startsWith('test,'))
+      .join('\n');
+    for (const words of [[], ['--range', '0.74', '--to-grade', '3', '--dilution', '1+3']]) {
+      const { exitCode, stdout, stderr } = await ran(['treat', '-', ...words], { '-': alone });
+      expect(stderr).toMatch(
+        /^wedgebook: standard input, row 2: no treated strip has an untreated/,
+      );
+      expect({ exitCode, stdout }).toEqual({ exitCode: 1, stdout: '' });
+    }
+  });
+
   it('leaves out a treated strip without an untreated one, and says so', async () => {
     const [header = '', ...lines] = TREATED.trim().split('\n');
     // Beside a full set, one strip at exposures that nothing else has.

@@ -11,7 +11,7 @@ import {
   type Warning,
 } from '@wedgebook/core';
 import { cautionsFor, seleniumDefaults } from '@wedgebook/data';
-import { stainLossText, untoldText, type WorkingBath } from '@wedgebook/notebook';
+import { inputFault, stainLossText, untoldText, type WorkingBath } from '@wedgebook/notebook';
 import { GRADE_OPTIONS, gradeTableOf } from '../input/grade-table.ts';
 import { fileAtMost } from '../input/only-file.ts';
 import { givenNegative, NEGATIVE_OPTIONS } from '../input/negative.ts';
@@ -239,7 +239,11 @@ interface FittedSource {
   readonly warnings: readonly Warning[];
 }
 
-/** A bath fitted to the treated strips of a file. */
+/**
+ * A bath fitted to the treated strips of a file.
+ *
+ * @throws {InputError} where none can be fitted
+ */
 export async function fittedModel(
   file: string,
   held: HeldResponse,
@@ -267,12 +271,16 @@ export async function fittedModel(
   const source = await readSource(file, peeked.io, { ...options, stepsSuffice });
   const readings = readingsOf(source, file);
   requireSource(readings, options);
-  const { strips, warnings, process } = treatedStrips(readings, options.exposure);
+  const { strips, warnings, process, firstRow } = treatedStrips(readings, options.exposure);
   const model = fitTreatment(strips, seleniumDefaults, {
     held,
     ...(law !== undefined && { law }),
     ...(family !== undefined && { family }),
   });
+  // Built-in numbers in place of a fit that was asked for would pass for one.
+  if (model.treated.length === 0) {
+    throw inputFault.nothingPaired({ file: fileName(file), row: firstRow });
+  }
   const baths = source.kind === 'notebook' ? source.document.baths : [];
   return { model, process, baths, warnings };
 }

@@ -263,6 +263,14 @@ export const inputFault = {
       'Name the bath in the column "treatment" of its rows, and leave it empty for the untreated strip',
     ),
 
+  nothingPaired: (place: Place) =>
+    new InputError(
+      'nothing-paired',
+      place,
+      'no treated strip has an untreated strip of the same exposure, so that there is no gain',
+      'Add the strip as it was before the bath, with the same log exposures or tablet densities and an empty "treatment"',
+    ),
+
   bathIncomplete: (place: Place) =>
     new InputError(
       'bath-incomplete',
@@ -285,6 +293,14 @@ export const inputFault = {
       place,
       `the numbers are too great or too small for ${model}: their squares leave what can be computed`,
       'Divide the column by a power of ten, or choose another model',
+    ),
+
+  outsideDomain: (place: Place, value: number, least: number, model: string) =>
+    new InputError(
+      'outside-domain',
+      place,
+      `${value} is below ${least}, where ${model} has no value`,
+      'Give doses rather than their logarithms, remove the row, or choose another model',
     ),
 
   tooFewRows: (place: Place, different: number, parameters: number) =>
