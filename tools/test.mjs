@@ -1,6 +1,6 @@
 /**
- * `npm test`: types, lint, format, unit tests, published checks, command and browser tests.
- * Everything runs even where something failed, and the last line counts all of it.
+ * `npm test`: types, lint, format, unused code, unit tests, published checks, command and browser
+ * tests. Everything runs even where something failed, and the last line counts all of it.
  */
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
@@ -51,10 +51,12 @@ const count = (ok) => {
 };
 
 count(run(bin('tsc'), ['-b']));
-// These two need nothing of what follows, and what follows needs nothing of them.
+// These three need nothing of what follows, and what follows needs nothing of them.
 const style = [
   beside(bin('eslint'), ['.', '--max-warnings', '0']),
   beside(bin('prettier'), ['--check', '--log-level', 'warn', '.']),
+  // Files, exports and dependencies that nothing uses.
+  beside(bin('knip'), []),
 ];
 // The command and browser tests drive what a user gets: the built command, the built app.
 const built =
