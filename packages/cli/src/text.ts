@@ -188,9 +188,9 @@ export const MEASURES = {
   densityRange: ['density range', 'highlight less shadow, diffuse density'],
   printingRange: [
     'printing range',
-    (factor: number) => `as the paper sees it, Callier factor ${factor}`,
+    (factor: number) => `log10, as the paper sees it, Callier factor ${factor}`,
   ],
-  scaleWanted: ['exposure scale wanted', 'equal to the printing range'],
+  scaleWanted: ['exposure scale wanted', 'log10, equal to the printing range'],
   rangeWanted: ['ISO range wanted', 'R = 100 times the printing range'],
   paperOf: (name: string) => `paper ${name}`,
   verdict: {
@@ -198,7 +198,7 @@ export const MEASURES = {
     'falls-short': 'falls short of this paper: prints flat',
     overshoots: 'overshoots this paper: prints harsh',
   },
-  difference: (stops: string) => `printing range less exposure scale, ${stops} stops`,
+  difference: (stops: string) => `log10, printing range less exposure scale; ${stops} stops`,
 } as const;
 
 /** The families of curves side by side. */
@@ -308,12 +308,12 @@ export const PRINT_WORDS = {
   stops: (stops: string) => `${stops} stops in all`,
   burn: ['burn in', 'on top of the whole exposure'],
   dodge: ['hold back', 'out of the whole exposure'],
-  flash: ['exposure scale', 'of the paper with the pre-flash'],
+  flash: ['exposure scale', 'log10, of the paper with the pre-flash'],
   stripColumns: ['patch', 'seconds in all', 'seconds to add'],
   wanted: ['wanted on the print', 'densities of highlight and shadow'],
-  range: ['printing range', 'of the negative, as the paper sees it'],
+  range: ['printing range', 'log10, of the negative, as the paper sees it'],
   exact: ['setting', 'that prints both as wanted; in brackets 95 %'],
-  scale: ['exposure scale', 'of the paper at that setting'],
+  scale: ['exposure scale', 'log10, of the paper at that setting'],
   setting: [
     'setting used',
     (density: string) => `the highlight held, the shadow prints ${density}`,
@@ -323,7 +323,7 @@ export const PRINT_WORDS = {
   soft: ['soft light', 'in brackets 95 %'],
   hard: ['hard light', 'in brackets 95 %'],
   ratio: ['hard over soft', 'stops; in brackets 95 %'],
-  mixture: ['exposure scale', 'of the paper under both'],
+  mixture: ['exposure scale', 'log10, of the paper under both'],
   ladderTitle: 'What one stop more of each light does',
   ladderColumns: ['negative', 'print', 'L*', 'soft +1 stop', 'hard +1 stop'],
   three: (soft: string, hard: string) => `Nearest to three tones: soft ${soft} s, hard ${hard} s`,

@@ -63,10 +63,14 @@ export function sourceMark(provenance: Provenance): TemplateResult {
 }
 
 /** A number with its standard error, or the word for none. */
-export function estimate(value: Estimate | null | undefined, decimals = 2): TemplateResult {
+export function estimate(
+  value: Estimate | null | undefined,
+  decimals = 2,
+  format: (value: number, decimals: number) => string = formatNumber,
+): TemplateResult {
   if (value === null || value === undefined) return html`<span class="quiet">${text.none}</span>`;
   const { standardError } = value;
-  return html`${formatNumber(value.value, decimals)}${
+  return html`${format(value.value, decimals)}${
     standardError === null
       ? nothing
       : html` <span class="se" title=${text.standardError}

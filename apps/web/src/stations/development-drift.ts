@@ -31,33 +31,38 @@ export class DriftPart extends LitElement {
   protected override render(): TemplateResult {
     const { drift, first } = this;
     const { strips, undated, unlike } = drift;
-    return html`<h3>${text.title}</h3>
-      <p>${text.says}</p>
+    const found = html`<p>${text.says}</p>
       ${
         strips.length + undated.length === 0
           ? html`<p class="none">${text.none} ${text.how}</p>`
           : nothing
       }
       ${undated.length === 0 ? nothing : html`<p class="undated">${text.undated(undated.length)}</p>`}
-      ${unlike ? html`<p class="unlike">${text.unlike}</p>` : nothing}
-      ${
-        strips.length === 0
-          ? nothing
-          : html`${
-                strips.length < FEWEST
-                  ? html`<p class="few">${text.few(strips.length)}</p>`
-                  : signalsTemplate(drift)
-              }
-              ${planField(this, 'limitStrips', {
-                label: text.first,
-                value: first,
-                unit: text.firstUnit,
-                step: 1,
-                decimals: 0,
-              })}
-              <wb-chart id="drift" .layout=${this.#layout(drift)}></wb-chart>
-              <p class="quiet small">${text.limits}</p>`
-      }`;
+      ${unlike ? html`<p class="unlike">${text.unlike}</p>` : nothing}`;
+    if (strips.length === 0) {
+      return html`<h3>${text.title}</h3>
+        ${found}`;
+    }
+    return html`<h3>${text.title}</h3>
+      <div class="halves">
+        <div>
+          ${found}
+          ${
+            strips.length < FEWEST
+              ? html`<p class="few">${text.few(strips.length)}</p>`
+              : signalsTemplate(drift)
+          }
+          ${planField(this, 'limitStrips', {
+            label: text.first,
+            value: first,
+            unit: text.firstUnit,
+            step: 1,
+            decimals: 0,
+          })}
+          <p class="quiet small">${text.limits}</p>
+        </div>
+        <wb-chart id="drift" .layout=${this.#layout(drift)}></wb-chart>
+      </div>`;
   }
 }
 

@@ -55,18 +55,22 @@ export class DevelopmentOrBathPart extends LitElement {
       bathCelsius,
     );
     return html`<h3>${text.title(named(change))}</h3>
-      <p>${text.says}</p>
-      ${choice({
-        id: 'step',
-        label: text.change,
-        selected: String(change),
-        options: STEPS.map((step) => [String(step), named(step)]),
-        onChoose: (step) => {
-          this.change = Number(step);
-        },
-      })}
-      ${both === null ? html`<p class="none">${text.none}</p>` : tableTemplate(both)}
-      ${cautionsTemplate(CAUTIONS, text.caution, 'bath-cautions')}`;
+      <div class="halves">
+        <div>
+          <p>${text.says}</p>
+          ${choice({
+            id: 'step',
+            label: text.change,
+            selected: String(change),
+            options: STEPS.map((step) => [String(step), named(step)]),
+            onChoose: (step) => {
+              this.change = Number(step);
+            },
+          })}
+          ${both === null ? html`<p class="none">${text.none}</p>` : tableTemplate(both)}
+        </div>
+        <div>${cautionsTemplate(CAUTIONS, text.caution, 'bath-cautions')}</div>
+      </div>`;
   }
 }
 

@@ -18,6 +18,7 @@ import type { DevelopmentView } from '../state/derive-development.ts';
 import { development as text, named } from '../text/development.ts';
 import { text as page } from '../text.ts';
 import { firePlan, planField } from './development-fields.ts';
+import { nextTemplate } from './development-next.ts';
 import { developmentStyles } from './development-station.styles.ts';
 import { printSinkTable, sinkTable } from './development-sink.ts';
 
@@ -32,8 +33,13 @@ export class DevelopmentPlanPart extends LitElement {
     const { view } = this;
     const t = text.plan;
     return html`<h3>${t.title}</h3>
-      ${this.settingsTemplate(view)} ${aimTemplate(view)}
-      ${view.plan.length === 0 ? nothing : this.tableTemplate(view)}`;
+      ${this.settingsTemplate(view)}
+      <div class="halves">
+        <div>${aimTemplate(view)} ${view.plan.length === 0 ? nothing : tableTemplate(view)}</div>
+        <div>
+          ${view.plan.length === 0 ? nothing : this.sinkTemplate(view)} ${nextTemplate(view)}
+        </div>
+      </div>`;
   }
 
   private settingsTemplate({ settings, aim, laws }: DevelopmentView): TemplateResult {
@@ -102,33 +108,35 @@ export class DevelopmentPlanPart extends LitElement {
       </p>`;
   }
 
-  private tableTemplate(view: DevelopmentView): TemplateResult {
-    const t = text.plan;
-    const { plan, settings, laws } = view;
-    const numbers = [t.time, text.exposureIndex, t.interval, t.contrast, t.subjectStops, t.speed];
-    return html`${framedTable({
-        label: t.table,
-        kind: 'plan',
-        head: headRow([t.development], numbers),
-        body: plan.map((row) => rowTemplate(row, settings.subjectRangeStops)),
-      })}
-      <p class="quiet small">
-        ${t.intervalHint} ${laws.model?.basis === 'scaled-guess' ? t.noInterval : nothing}
-      </p>
-      ${warningList(plan.flatMap(({ warnings }) => warnings))}
-      <div class="sink">
-        <h4>${text.sink.title}</h4>
-        <p class="quiet small">${text.sink.says}</p>
-        ${sinkTable(view, this.invented)}
-        <button
-          @click=${() => {
-            printSinkTable(this.view, this.invented);
-          }}
-        >
-          ${text.sink.print}
-        </button>
-      </div>`;
+  private sinkTemplate(view: DevelopmentView): TemplateResult {
+    return html`<div class="sink">
+      <h4>${text.sink.title}</h4>
+      <p class="quiet small">${text.sink.says}</p>
+      ${sinkTable(view, this.invented)}
+      <button
+        @click=${() => {
+          printSinkTable(this.view, this.invented);
+        }}
+      >
+        ${text.sink.print}
+      </button>
+    </div>`;
   }
+}
+
+function tableTemplate({ plan, settings, laws }: DevelopmentView): TemplateResult {
+  const t = text.plan;
+  const numbers = [t.time, text.exposureIndex, t.interval, t.contrast, t.subjectStops, t.speed];
+  return html`${framedTable({
+      label: t.table,
+      kind: 'plan',
+      head: headRow([t.development], numbers),
+      body: plan.map((row) => rowTemplate(row, settings.subjectRangeStops)),
+    })}
+    <p class="quiet small">
+      ${t.intervalHint} ${laws.model?.basis === 'scaled-guess' ? t.noInterval : nothing}
+    </p>
+    ${warningList(plan.flatMap(({ warnings }) => warnings))}`;
 }
 
 function aimTemplate({ aim, settings }: DevelopmentView): TemplateResult {

@@ -8,7 +8,7 @@ import { developmentDefaults } from '@wedgebook/data';
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { DevelopmentView } from '../state/derive-development.ts';
-import { development as text, measureName, named } from '../text/development.ts';
+import { development as text, named } from '../text/development.ts';
 import { text as page } from '../text.ts';
 
 /** Degrees beside the planned temperature, as far as a developer is used at them. */
@@ -37,7 +37,7 @@ export function sinkTable(view: DevelopmentView, invented: boolean): TemplateRes
     clocks: temperatures.map((celsius) => clock(row, celsius)),
   }));
   const facts = [
-    ...(aim === null ? [] : [t.by(measureName(settings.measure), aim.contrast)]),
+    ...(aim === null ? [] : [t.by(settings.measure, aim.contrast)]),
     t.coefficient(coefficient),
     t.rounded,
     ...(rows.some(({ clocks }) => clocks.some((time) => time.endsWith('*')))

@@ -22,7 +22,6 @@ import { development as text, measureName } from '../text/development.ts';
 import { text as page } from '../text.ts';
 import { developmentStyles } from './development-station.styles.ts';
 import { measureTemplate } from './development-chord.ts';
-import { nextTemplate } from './development-next.ts';
 import { fieldKey, type PlanChange } from './development-fields.ts';
 import '../parts/scene-chart.ts';
 import './development-drift.ts';
@@ -126,16 +125,7 @@ export class DevelopmentStation extends LitElement {
 
   private lawTemplate(view: DevelopmentView): TemplateResult {
     const { model, rival, fit } = view.laws;
-    return html`${
-      view.timed.length === 0
-        ? nothing
-        : html`<wb-chart
-            id="contrast"
-            .height=${320}
-            .layout=${this.#chart(view.laws, view.timed, view.plan, view.settings)}
-          ></wb-chart>`
-    }
-    ${
+    const law =
       model === null
         ? nothing
         : html`<p class="law">
@@ -149,9 +139,19 @@ export class DevelopmentStation extends LitElement {
                   ? sourceMark(developmentDefaults.temperatureCoefficient.provenance)
                   : nothing
               }
-            </p>`
-    }
-    ${stripsTemplate(view)} ${warningList(fit.warnings)}`;
+            </p>`;
+    const strips = html`${stripsTemplate(view)} ${warningList(fit.warnings)}`;
+    if (view.timed.length === 0) return html`${law} ${strips}`;
+    return html`<div class="halves">
+      <div>
+        <wb-chart
+          id="contrast"
+          .height=${320}
+          .layout=${this.#chart(view.laws, view.timed, view.plan, view.settings)}
+        ></wb-chart>
+      </div>
+      <div>${law} ${strips}</div>
+    </div>`;
   }
 
   private planTemplate(given: NonNullable<typeof this.app.value>): TemplateResult {
@@ -163,7 +163,6 @@ export class DevelopmentStation extends LitElement {
         .invented=${invented}
         @wb-plan=${this.onPlan}
       ></wb-development-plan>
-      ${nextTemplate(view)}
       <wb-development-surface
         .view=${view}
         .solved=${solved}

@@ -26,6 +26,7 @@ import { memo } from '../state/memo.ts';
 import type { SolvedSurface } from '../state/surface-solver.ts';
 import { surface as text } from '../text/development-more.ts';
 import { development, measureName } from '../text/development.ts';
+import { capital } from '../text/phrases.ts';
 import { text as page } from '../text.ts';
 import { planField } from './development-fields.ts';
 import { developmentStyles } from './development-station.styles.ts';
@@ -46,27 +47,43 @@ export class DevelopmentSurfacePart extends LitElement {
 
   protected override render(): TemplateResult {
     return html`<h3>${text.title}</h3>
-      <p>${text.says}</p>
       ${this.bodyTemplate()}`;
   }
 
   private bodyTemplate(): TemplateResult {
     const { solved, pending, failed, view } = this;
-    if (failed) return html`<p class="wrong">${text.failed}</p>`;
-    if (solved === null) return html`<p class="quiet" role="status">${text.waiting}</p>`;
+    const says = html`<p>${text.says}</p>`;
+    if (failed) {
+      return html`${says}
+        <p class="wrong">${text.failed}</p>`;
+    }
+    const waiting = html`<p class="quiet" role="status">${text.waiting}</p>`;
+    if (solved === null) return html`${says} ${waiting}`;
     const { fit, strips } = solved;
-    const waiting = pending ? html`<p class="quiet" role="status">${text.waiting}</p>` : nothing;
+    const head = html`${says} ${pending ? waiting : nothing}`;
     if (fit.status !== 'ok') {
-      return html`${waiting}
+      return html`${head}
         <p class="none">${text.reason[fit.reason]}</p>
         ${warningList(fit.warnings)}`;
     }
     const { surface } = fit;
     const minutes = timeOf(view, surface);
-    return html`${waiting} ${this.timeTemplate(minutes, surface)}
-      ${this.curveTemplate(surface, strips, minutes)}
-      <p class="quiet small">${text.form(surface)} ${text.band}</p>
-      ${leftOutTemplate(surface, strips)}`;
+    const drawn = this.drawn(surface, strips, minutes);
+    return html`<div class="halves">
+      <div>
+        ${head} ${this.timeTemplate(minutes, surface)}
+        ${
+          drawn === null
+            ? html`<p class="none">${text.noCurve(formatClock(minutes))}</p>`
+            : html`<wb-chart id="surface" .height=${360} .layout=${drawn.layout}></wb-chart>`
+        }
+      </div>
+      <div>
+        ${drawn === null ? nothing : figuresTemplate(drawn, view.settings.measure)}
+        <p class="quiet small">${text.form(surface)} ${text.band}</p>
+        ${leftOutTemplate(surface, strips)}
+      </div>
+    </div>`;
   }
 
   private timeTemplate(minutes: number, { testedMinutes }: DevelopmentSurface): TemplateResult {
@@ -84,32 +101,31 @@ export class DevelopmentSurfacePart extends LitElement {
     });
   }
 
-  private curveTemplate(
-    surface: DevelopmentSurface,
-    strips: readonly TimedStrip[],
-    minutes: number,
-  ): TemplateResult {
+  private drawn(surface: DevelopmentSurface, strips: readonly TimedStrip[], minutes: number) {
     const { celsius, measure, speedNetDensity } = this.view.settings;
-    const drawn = this.#drawn(surface, strips, minutes, celsius, measure, speedNetDensity);
-    if (drawn === null) return html`<p class="none">${text.noCurve(formatClock(minutes))}</p>`;
-    const { layout, baseFog, contrast, index, warnings } = drawn;
-    return html`<wb-chart id="surface" .height=${360} .layout=${layout}></wb-chart>
-      <dl class="figures" aria-label=${text.figures}>
-        <div>
-          <dt>${text.contrast}, ${measureName(measure)}</dt>
-          <dd>${estimate(contrast, 3)}</dd>
-        </div>
-        <div>
-          <dt>${text.index}</dt>
-          <dd>${index ?? page.none}</dd>
-        </div>
-        <div>
-          <dt>${text.baseFog}</dt>
-          <dd>${estimate(baseFog, 3)}</dd>
-        </div>
-      </dl>
-      ${warningList(warnings)}`;
+    return this.#drawn(surface, strips, minutes, celsius, measure, speedNetDensity);
   }
+}
+
+function figuresTemplate(
+  { baseFog, contrast, index, warnings }: NonNullable<ReturnType<typeof predicted>>,
+  measure: DevelopmentView['settings']['measure'],
+): TemplateResult {
+  return html`<dl class="figures" aria-label=${text.figures}>
+      <div>
+        <dt>${capital(measureName(measure))}</dt>
+        <dd>${estimate(contrast, 3)}</dd>
+      </div>
+      <div>
+        <dt>${text.index}</dt>
+        <dd>${index ?? page.none}</dd>
+      </div>
+      <div>
+        <dt>${text.baseFog}</dt>
+        <dd>${estimate(baseFog, 3)} ${page.units.density}</dd>
+      </div>
+    </dl>
+    ${warningList(warnings)}`;
 }
 
 /** The time decided on, else that of normal development, else the middle of those tried. */

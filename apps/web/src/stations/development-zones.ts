@@ -54,20 +54,26 @@ export class ZonesPart extends LitElement {
     const ladders = this.#ladders(solved, view.plan, paper, view.settings, callierFactor);
     const shown = ladders.find(({ row }) => row.change === this.change) ?? ladders[0];
     if (shown === undefined) return html`<p class="none">${text.none}</p>`;
-    return html`<p>${text.says(paper)}</p>
-      ${grey ? nothing : html`<p class="red">${text.red}</p>`}
-      <wb-chart id="ladder" .layout=${this.#layout(ladders, grey)}></wb-chart>
-      <p class="quiet small">${text.how}</p>
-      ${choice({
-        id: 'ladder-of',
-        label: text.choose,
-        selected: String(shown.row.change),
-        options: ladders.map(({ row }) => [String(row.change), named(row.development)]),
-        onChoose: (change) => {
-          this.change = Number(change);
-        },
-      })}
-      ${tableTemplate(shown)}`;
+    return html`<div class="halves">
+      <div>
+        <p>${text.says(paper)}</p>
+        ${grey ? nothing : html`<p class="red">${text.red}</p>`}
+        <wb-chart id="ladder" .layout=${this.#layout(ladders, grey)}></wb-chart>
+        <p class="quiet small">${text.how}</p>
+      </div>
+      <div>
+        ${choice({
+          id: 'ladder-of',
+          label: text.choose,
+          selected: String(shown.row.change),
+          options: ladders.map(({ row }) => [String(row.change), named(row.development)]),
+          onChoose: (change) => {
+            this.change = Number(change);
+          },
+        })}
+        ${tableTemplate(shown, exposureKindOf(solved))}
+      </div>
+    </div>`;
   }
 }
 
@@ -95,13 +101,22 @@ function layoutOf(ladders: readonly LadderOf[], grey: boolean): SceneLayout {
   return (width) => layoutZoneLadder({ width, title: text.chart, rows, grey });
 }
 
-function tableTemplate({ row, rungs }: LadderOf): TemplateResult {
+function exposureKindOf({ strips }: SolvedSurface): 'absolute' | 'relative' {
+  return strips.every(({ fit }) => fit.readings.exposureKind === 'absolute')
+    ? 'absolute'
+    : 'relative';
+}
+
+function tableTemplate(
+  { row, rungs }: LadderOf,
+  exposureKind: 'absolute' | 'relative',
+): TemplateResult {
   const caption = text.table(named(row.development));
   const { density, print, lightness, net, logExposure } = text;
   return framedTable({
     label: caption,
     kind: 'zones',
-    head: headRow([text.zone], [density, print, lightness, net, logExposure]),
+    head: headRow([text.zone], [density, print, lightness, net, logExposure[exposureKind]]),
     body: rungs.map(
       ({ zone, logExposure, density, netDensity, print, extrapolated }) =>
         html`<tr>

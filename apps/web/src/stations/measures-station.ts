@@ -72,6 +72,7 @@ export class MeasuresStation extends LitElement {
     return {
       strip,
       table,
+      exposureKind: fit?.readings.exposureKind ?? 'relative',
       film: strip === null || fit === null || isPaper ? null : derive.film(strip, fit),
       paper: strip === null || fit === null || !isPaper ? null : derive.paper(strip, fit, table),
     };
@@ -81,8 +82,9 @@ export class MeasuresStation extends LitElement {
     const view = this.app.value;
     const strip = view?.strip ?? null;
     if (view === undefined || strip === null) return nothing;
-    const { film, paper } = view;
-    const list = film !== null ? filmList(film) : paper !== null ? paperList(paper) : [];
+    const { film, paper, exposureKind } = view;
+    const list =
+      film !== null ? filmList(film, exposureKind) : paper !== null ? paperList(paper) : [];
     const warnings: readonly Warning[] = film?.warnings ?? paper?.warnings ?? [];
     return html`<section class="station" aria-labelledby="title">
       <div class="head">
@@ -108,13 +110,14 @@ export class MeasuresStation extends LitElement {
   }
 }
 
-function filmList(film: FilmMeasures): Measure[] {
+function filmList(film: FilmMeasures, exposureKind: 'absolute' | 'relative'): Measure[] {
   const m = text.measures;
+  const unit = m.logExposure[exposureKind];
   const { speed, isoTriangle, usefulRange, fractionalGradientSpeed } = film;
   const rows: Measure[] = [
     measure(m.baseFog, film.baseFog, 3),
     measure(m.densityMax, film.densityMax, 3),
-    measure(m.speedPoint, film.speedPoint?.logExposure, 3),
+    measure({ ...m.speedPoint, unit }, film.speedPoint?.logExposure, 3),
   ];
   if (speed !== null) {
     const { arithmetic, degrees, exact, kind } = speed;
@@ -145,7 +148,10 @@ function filmList(film: FilmMeasures): Measure[] {
       definition: m.averageGradient.definition(from, to),
     });
   }
-  rows.push(measure(m.gamma, film.gamma, 3), measure(m.inertia, film.inertia?.logExposure, 3));
+  rows.push(
+    measure(m.gamma, film.gamma, 3),
+    measure({ ...m.inertia, unit }, film.inertia?.logExposure, 3),
+  );
   if (usefulRange !== null) {
     rows.push({
       name: m.usefulRange.name,
@@ -158,7 +164,7 @@ function filmList(film: FilmMeasures): Measure[] {
     rows.push(measure(m.fractional, fractionalGradientSpeed.exact, 1));
   }
   if (film.hurterDriffieldSpeed !== null) {
-    rows.push(measure(m.hurterDriffield, film.hurterDriffieldSpeed, 1));
+    rows.push(measure(m.hurterDriffield, film.hurterDriffieldSpeed, 0));
   }
   return rows;
 }

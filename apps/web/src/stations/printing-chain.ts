@@ -112,6 +112,7 @@ export class ChainPart extends LitElement {
                 ${gradientsTemplate(view.rows, this.followed)}
                 ${view.rows.map((row) => html`<p>${words.range(words[row.role], row.range)}</p>`)}
                 <h3>${words.ladder}</h3>
+                <p class="quiet small">${words.ladderHow}</p>
                 <wb-chart
                   id="chain-zones"
                   tabled

@@ -78,15 +78,15 @@ export class PrintingStation extends LitElement {
       <div class="parts">
         <div>
           <h3>${words.exposure}</h3>
-          ${this.fieldsTemplate(view, printing)} ${rowsTemplate(view.rows)}
-          <p>${words.match('before', view.before)}</p>
-          <p>${words.match('after', view.after)}</p>
+          ${this.fieldsTemplate(view, printing)} ${rowsTemplate(view)}
+          <p>${words.match('before', view.before, view.map)}</p>
+          <p>${words.match('after', view.after, view.map)}</p>
           ${view.inUse.ownStrips ? nothing : html`<p class="quiet small">${words.generatedPaper}</p>`}
-          ${warningList(view.warnings)} ${sameTemplate(view)}
+          ${warningList(view.warnings)}
         </div>
         <wb-split .view=${view} .split=${split}></wb-split>
       </div>
-      <wb-wall .view=${view} .split=${split}></wb-wall>
+      <wb-wall .view=${view} .split=${split}>${sameTemplate(view)}</wb-wall>
       <wb-chain .view=${view}></wb-chain>
     </section>`;
   }
@@ -159,7 +159,7 @@ export class PrintingStation extends LitElement {
   }
 }
 
-function rowsTemplate(rows: readonly PrintRow[]): TemplateResult | typeof nothing {
+function rowsTemplate({ rows, map }: PrintingView): TemplateResult | typeof nothing {
   if (rows.length === 0) return nothing;
   const tone = ({ printDensity, lightness }: PrintRow['shadow']) =>
     html`${formatNumber(printDensity, 2)}<small>${words.lightnessOf(lightness)}</small>`;
@@ -174,14 +174,12 @@ function rowsTemplate(rows: readonly PrintRow[]): TemplateResult | typeof nothin
       (row) =>
         html`<tr>
           <th scope="row">${words.rowName(row)}</th>
-          <td>${row.setting}</td>
+          <td>${words.settingOf(row, map)}</td>
           <td class="number">
             ${
               row.stops === null
                 ? html`<span class="quiet">${words.noSpeed}</span>`
-                : row.stops.standardError === null
-                  ? formatSigned(row.stops.value, 2)
-                  : estimate(row.stops, 2)
+                : estimate(row.stops, 2, formatSigned)
             }
           </td>
           <td class="number">${estimate(row.seconds, 1)}</td>
@@ -196,13 +194,12 @@ function rowsTemplate(rows: readonly PrintRow[]): TemplateResult | typeof nothin
 const EVERY = 6;
 
 function sameTemplate({ same }: PrintingView): TemplateResult {
-  if (same.status !== 'ok') {
-    return html`<h3>${words.sameTitle}</h3>
-      <p>${words.same(same)}</p>`;
-  }
+  const head = html`<h3>${words.sameTitle}</h3>
+    <p>${words.same(same)}</p>`;
+  if (same.status !== 'ok') return html`<div>${head}</div>`;
   const rows = same.tones.filter((_, i) => i % EVERY === 0);
-  return html`<h3>${words.sameTitle}</h3>
-    <p>${words.same(same)}</p>
+  return html`<div>
+    ${head}
     ${framedTable({
       label: words.sameTable,
       id: 'same',
@@ -228,7 +225,8 @@ function sameTemplate({ same }: PrintingView): TemplateResult {
             <td class="number">${formatNumber(tone.separationAfter / 10, 1)}</td>
           </tr>`,
       ),
-    })}`;
+    })}
+  </div>`;
 }
 
 declare global {

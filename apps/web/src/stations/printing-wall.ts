@@ -1,6 +1,8 @@
 /**
  * The print at the enlarger: areas burnt in or dodged, the table for the darkroom wall, another size
  * or aperture, dry-down and safelight, and the prints that were made.
+ *
+ * @slot - what stands before the areas, in the same column
  */
 import { formatNumber } from '@wedgebook/charts';
 import {
@@ -100,6 +102,7 @@ export class WallPart extends LitElement {
     const exposures = exposuresOf(printing);
     return html`<div class="parts">
       <div>
+        <slot></slot>
         <h3>${words.areas}</h3>
         ${repeat(
           printing.areas,

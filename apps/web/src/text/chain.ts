@@ -27,13 +27,18 @@ export const chain = {
   before: 'before the bath',
   after: 'after the bath',
   ladder: 'Zones in the print',
-  ladderDetail: (exposureScale: number) =>
-    `paper of R ${formatNumber(100 * exposureScale, 0)}, L* under each patch`,
+  ladderHow: 'The number is lightness L*, 100 for a perfect white.',
+  ladderDetail: (exposureScale: number) => `paper of R ${formatNumber(100 * exposureScale, 0)}`,
   range: (label: string, range: UsefulSubjectRange): string => {
     if (range.status === 'none') return `${label}: no tones part.`;
-    const end = ({ lostTo }: typeof range.shadow): string =>
+    const parts = `${label}: ${formatNumber(range.stops, 1)} stops of the subject part in the print by 2 L* a stop or more`;
+    const [dark, light] = [range.shadow.lostTo, range.highlight.lostTo];
+    if (dark !== null && dark === light) {
+      return `${parts}; darker and lighter ones are lost to ${stages[dark]}.`;
+    }
+    const end = (lostTo: LosingStage | null): string =>
       lostTo === null ? 'not within the range drawn' : `to ${stages[lostTo]}`;
-    return `${label}: ${formatNumber(range.stops, 1)} stops of the subject part in the print by 2 L* a stop or more; darker ones are lost ${end(range.shadow)}, lighter ones ${end(range.highlight)}.`;
+    return `${parts}; darker ones are lost ${end(dark)}, lighter ones ${end(light)}.`;
   },
   table: 'Gradients of the tone followed',
   stage: 'stage',

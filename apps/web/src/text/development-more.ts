@@ -32,7 +32,6 @@ export const surface = {
   neighbour: (name: string) => name,
   figures: 'Figures of the predicted curve',
   baseFog: 'Base + fog',
-  contrast: 'Contrast',
   index: 'Exposure index',
   band: 'The band is that of the curve, 95 % at each exposure, widened by how well strips that were left out were predicted.',
   form: ({ law, hasShoulder, toe }: DevelopmentSurface) =>
@@ -68,7 +67,7 @@ export const zones = {
   choose: 'Zones of',
   table: (development: string) => `Zones of ${development}`,
   zone: 'zone',
-  logExposure: 'log exposure',
+  logExposure: { absolute: 'log₁₀ lx·s', relative: 'log₁₀ exposure' },
   density: 'density',
   net: 'above base + fog',
   print: 'print density',
@@ -130,7 +129,7 @@ export const orBath = {
   undoneBath: 'no: the negative stays changed, and is at risk in the bath',
   hazard: 'hazards',
   hazardDevelopment: 'those of the developer you use anyway',
-  hazardBath: 'selenium is poisonous: see the cautions below',
+  hazardBath: 'selenium is poisonous: read its cautions first',
   caution: 'If you take the bath: before you open the bottle',
   atLeast:
     'Longer development makes new and larger grains, so its figure is the least it may be; the bath strengthens those that are there.',

@@ -116,7 +116,7 @@ export const development = {
     coefficientUnit: '×, empty: fitted or built in',
     netDensity: 'Zone I stands at net',
     aim: ({ contrast, origin, scene, paper }: Aim, measure: DevelopmentMeasure): string => {
-      const own = `Normal development aims at ${formatNumber(contrast, 3)} of ${measureName(measure)}`;
+      const own = `Normal development aims at ${contrastIn(measure, contrast, 3)}`;
       if (scene === null) return `${own}.`;
       const paperAsks = `the paper “${paper?.label ?? ''}”: a density range of ${formatNumber(scene.densityRange, 2)} from ${formatNumber(scene.imageStops, 1)} stops of image, which is an average gradient of ${formatNumber(scene.contrast, 3)}`;
       return origin === 'paper'
@@ -154,7 +154,8 @@ export const development = {
     title: 'For the wall above the sink',
     says: 'Times by the temperature of the developer, for printing.',
     print: 'Print this table',
-    by: (measure: string, contrast: number) => `N is ${formatNumber(contrast, 2)} of ${measure}`,
+    by: (measure: DevelopmentMeasure, contrast: number) =>
+      `N aims at ${contrastIn(measure, contrast, 2)}`,
     at: (celsius: number) => `${trimmed(celsius)} °C`,
     coefficient: (value: number) => `factor ${formatNumber(value, 2)} for 10 °C`,
     rounded: 'times to the nearest five seconds',
@@ -196,6 +197,13 @@ export function measureName(measure: DevelopmentMeasure): string {
   return chord.kind === 'over'
     ? `${from} +${formatNumber(chord.length, 2)}`
     : `${from} net ${formatNumber(chord.toNet, 2)}`;
+}
+
+/** A contrast with what it is measured by, such as `a contrast index of 0.58`. */
+function contrastIn(measure: DevelopmentMeasure, contrast: number, decimals: number): string {
+  const [name, ...ends] = measureName(measure).split(', ');
+  const article = name?.startsWith('a') === true ? 'an' : 'a';
+  return [`${article} ${name} of ${formatNumber(contrast, decimals)}`, ...ends].join(', ');
 }
 
 /** `N-1` with a true minus sign. */

@@ -5,6 +5,7 @@ export const measures = {
   none: 'No measures yet: they follow from the curve.',
   density: 'density',
   logUnits: 'log₁₀ units',
+  logExposure: { absolute: 'log₁₀ lx·s', relative: 'log₁₀, relative' },
   baseFog: {
     name: 'Base + fog',
     unit: 'density',
@@ -18,7 +19,6 @@ export const measures = {
   },
   speedPoint: {
     name: 'Speed point',
-    unit: 'log exposure',
     definition: 'Where the curve is 0.10 above base + fog (ISO 6).',
   },
   isoSpeed: {
@@ -54,7 +54,6 @@ export const measures = {
   },
   inertia: {
     name: 'Inertia',
-    unit: 'log exposure',
     definition: 'Where the steepest tangent meets base + fog (Hurter and Driffield 1890).',
   },
   usefulRange: {

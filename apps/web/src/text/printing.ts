@@ -1,9 +1,15 @@
 /** Words of the printing station. It is fetched with the station, not with the first load. */
 import { formatNumber, formatSigned } from '@wedgebook/charts';
-import type { SameGrade, ToneMatch } from '@wedgebook/core';
+import type { PaperMap, SameGrade, ToneMatch } from '@wedgebook/core';
 import type { PrintRow } from '../state/derive-printing.ts';
 
 const density = (value: number): string => formatNumber(value, 2);
+
+const kindOf = ({ kind }: PaperMap): string => (kind === 'published' ? 'grade' : 'setting');
+
+/** A number alone says too little: `grade 3`, `setting 2½`; names stand for themselves. */
+const settingOn = (map: PaperMap, name: string): string =>
+  /^[\d.½]+$/.test(name) ? `${kindOf(map)}\u00a0${name}` : name;
 
 export const printing = {
   title: 'Print',
@@ -37,15 +43,18 @@ export const printing = {
   on: 'on',
   exposureHead: 'exposure, stops',
   seconds: 'seconds',
-  highlightHead: 'highlight',
-  shadowHead: 'shadow',
+  highlightHead: 'highlight, density',
+  shadowHead: 'shadow, density',
   lightnessOf: (value: number) => `L* ${formatNumber(value, 0)}`,
   rowName: ({ treated, calledFor }: PrintRow): string =>
     `${treated ? 'after the bath' : 'before the bath'}, ${calledFor ? 'as called for' : 'paper in use'}`,
+  settingOf: ({ setting, calledFor }: PrintRow, map: PaperMap): string =>
+    calledFor ? settingOn(map, setting) : setting,
   noSpeed: 'speed not known',
   generatedPaper:
     'No strip of this paper was read: its curve is a generated one of the same scale, and what one grade needs against another is not known. Print a wedge on it to know.',
-  match: (when: 'before' | 'after', match: ToneMatch): string => {
+  match: (when: 'before' | 'after', match: ToneMatch, map: PaperMap): string => {
+    const place = (name: string): string => settingOn(map, name);
     const state = when === 'before' ? 'As it is' : 'After the bath';
     switch (match.status) {
       case 'ok': {
@@ -54,12 +63,12 @@ export const printing = {
           interval === null
             ? ''
             : ` (95 %: ${formatNumber(interval[0], 1)} to ${formatNumber(interval[1], 1)})`;
-        return `${state} the negative calls for ${formatNumber(value, 1)}${between}; the nearest is ${match.nearest.setting}.`;
+        return `${state} the negative calls for ${kindOf(map)} ${formatNumber(value, 1)}${between}; the nearest is ${place(match.nearest.setting)}.`;
       }
       case 'not-reachable':
         return match.reason === 'softer-than-softest'
-          ? `${state} the negative is too long for the softest there is; on ${match.nearest.setting} the shadow prints as ${density(match.nearest.shadowPrintDensity)}.`
-          : `${state} the negative is too short for the hardest there is; on ${match.nearest.setting} the shadow prints as ${density(match.nearest.shadowPrintDensity)}.`;
+          ? `${state} the negative is too long for the softest there is; on ${place(match.nearest.setting)} the shadow prints as ${density(match.nearest.shadowPrintDensity)}.`
+          : `${state} the negative is too short for the hardest there is; on ${place(match.nearest.setting)} the shadow prints as ${density(match.nearest.shadowPrintDensity)}.`;
       case 'refused':
         return printing.refused(match);
     }
@@ -95,5 +104,5 @@ export const printing = {
   negative: 'negative, density',
   before: 'before',
   after: 'after',
-  separation: 'separation, L* a density of 0.1',
+  separation: 'separation, L* per 0.1 of density',
 };

@@ -9,7 +9,7 @@ export const sheet = {
   caption: (name: string) => `Readings of ${name}`,
   step: 'step',
   exposure: 'log exposure',
-  exposureUnit: { relative: 'relative', absolute: 'lx·s' },
+  exposureUnit: { relative: 'log₁₀, relative', absolute: 'log₁₀ lx·s' },
   reading: (number: number) => `reading ${number}`,
   off: 'off curve',
   offLong: 'Mean reading less the fitted curve',

@@ -159,7 +159,7 @@ export const match = {
   isoRangeWanted: 'ISO range wanted',
   exactly: (value: string) => `exactly ${value}`,
   gradeWanted: 'Paper grade',
-  onPaper: (label: string) => `On ${label}`,
+  onPaper: (label: string) => `On “${label}”`,
   verdicts: { fits: 'fills the scale', 'falls-short': 'falls short', overshoots: 'overshoots' },
   differenceOf: (log: string, stops: string) => `${log} log₁₀ = ${stops} stops`,
 };

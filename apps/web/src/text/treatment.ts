@@ -128,7 +128,7 @@ export const treatment = {
   errorAfter: 'error after',
   sensitivity: ({ perMinute, perDegree }: Sensitivity, range: number | null) => {
     const also = (change: number) =>
-      range === null ? '' : ` (printing range ${formatSigned(change * range, 3)})`;
+      range === null ? '' : ` (printing range ${formatSigned(change * range, 3)} log₁₀)`;
     return `At the bath as set, one minute more changes the gain by ${formatSigned(perMinute, 3)}${also(perMinute)}, one degree more by ${formatSigned(perDegree, 3)}${also(perDegree)}.`;
   },
   completionTitle: 'Completion against minutes',

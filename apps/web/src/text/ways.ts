@@ -28,7 +28,7 @@ export const ways = {
   aim: (aim: string, range: number) => `aim: ${aim}, ${formatNumber(range, 2)}`,
   table: 'Ways out',
   way: 'way',
-  range: 'printing range',
+  range: 'printing range, log₁₀',
   grade: 'calls for',
   highlights: 'highlight separation',
   shadows: 'shadow separation',

@@ -114,7 +114,7 @@ export function planText(
     T.columnsBeforeAfter.map((column) => ({ title: column })),
     [
       row(M.densityRange[0], ({ densityRange }) => estimateText(densityRange)),
-      row(M.printingRange[0], ({ printingRange }) => estimateText(printingRange)),
+      row(`${M.printingRange[0]}, log10`, ({ printingRange }) => estimateText(printingRange)),
       row(M.rangeWanted[0], ({ isoRange }) =>
         isoRange === null ? '-' : `R ${isoRange.rounded} (exact ${fixed(isoRange.exact.value, 1)})`,
       ),

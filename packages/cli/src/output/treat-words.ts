@@ -15,11 +15,11 @@ export const WAYS = {
   title: (order: string) => `Ways out, ordered by ${order.replaceAll('-', ' ')}`,
   columns: [
     'way',
-    'printing range',
+    'printing range, log10',
     'calls for',
     'highlight separation',
     'shadow separation',
-    'stops',
+    'exposure, stops',
     'grain, negative / print',
   ],
   loses: 'Lost',
