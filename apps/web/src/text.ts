@@ -11,7 +11,7 @@ import { compared } from './text/compared.ts';
 import { families } from './text/families.ts';
 import { keeping } from './text/keeping.ts';
 import { measures } from './text/measures.ts';
-import { bath, gradeDetail, gradeLong, gradeShort } from './text/phrases.ts';
+import { bath, gradeDetail, gradesBetween, gradeLong, gradeShort } from './text/phrases.ts';
 import { readings, sheet } from './text/readings.ts';
 import { curve, match, sheetFigure } from './text/results.ts';
 import { mixing, treatment } from './text/treatment.ts';
@@ -34,6 +34,7 @@ export const text = {
   families,
   gradeShort,
   gradeDetail,
+  gradesBetween,
   gradeLong,
   bath,
   units: {

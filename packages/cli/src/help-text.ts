@@ -40,6 +40,7 @@ const NEGATIVE_HELP = `  --range DR                         density range of the
   --shadow D --highlight D           its thinnest and densest spots with detail
   --light diffuse|condenser          the enlarger's light; diffuse unless given
   --callier Q                        your own Callier factor, 1 to 2
+  --callier-error S                  its standard error, counted in every figure it is in
   --stain S                          stain density per unit of silver density
   --grade-table ID                   ansi-1966, laboratory-diffuse or memory-condenser
 `;
@@ -171,6 +172,7 @@ its exposure index; how well each strip is predicted from the others; which time
                                      plans for is taken unasked. --paper-strip NAME where FILE
                                      holds several, --density-basis net or gross
   --callier Q                        Callier factor of your enlarger, 1 to 2
+  --callier-error S                  its standard error, counted in contrast and minutes
   --subject-range S                  stops from textured shadow to highlight; 7 unless given
   --flare F                          stops by which camera flare shortens the subject
   --shadow-density D                 net density of the exposure index; 0.10 unless given
@@ -220,7 +222,8 @@ With strips of your own paper: setting, seconds, split exposure, burning in.
   --print-shadow D --print-highlight D
                                      print densities wanted there; 90 % of the paper's black and
                                      just darker than its white unless given
-  --light, --callier, --stain        how the enlarger sees the negative, as with match;
+  --light, --callier, --callier-error, --stain
+                                     how the enlarger sees the negative, as with match;
   --base-fog D                       the factor acts above base + fog
   --reading-error S                  standard error of the two densities, for the intervals
   --setting S                        the setting to use; the nearest strip's unless given

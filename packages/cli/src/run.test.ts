@@ -54,6 +54,11 @@ describe('the command', () => {
     ['a negative twice', ['match', '--range', '1', '--shadow', '0.3'], /either --range DR/],
     ['two equal spots', ['match', '--shadow', '1', '--highlight', '1'], /same density/],
     ['a file for match', ['match', 'a', '--range', '1'], /takes no FILE/],
+    [
+      'an error without its factor',
+      ['match', '--range', '1', '--callier-error', '0.1'],
+      /give both/,
+    ],
     ['a Callier factor of 3', ['match', '--range', '1', '--callier', '3'], /outside 1 to 2/],
     ['nothing to treat', ['treat'], /give FILE with treated strips/],
     ['no target', ['treat', '--range', '1', '--dilution', '1+1'], /what is wanted/],

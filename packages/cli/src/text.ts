@@ -72,6 +72,7 @@ export const USAGE = {
   someFile: 'at least one FILE or directory is needed; - reads standard input',
   oneOutput: 'only one of --json, --jsonl and --csv can be given',
   noComparison: '--compare has no columns; use --json or --jsonl',
+  callierErrorAlone: '--callier-error is the standard error of --callier; give both',
   noFile: 'this verb takes no FILE',
   oneFileAtMost: 'at most one FILE can be given',
   needs: (name: string, hint: string) => `--${name} is needed: ${hint}`,
@@ -188,7 +189,7 @@ export const MEASURES = {
   densityRange: ['density range', 'highlight less shadow, diffuse density'],
   printingRange: [
     'printing range',
-    (factor: number) => `log10, as the paper sees it, Callier factor ${factor}`,
+    (factor: string) => `log10, as the paper sees it, Callier factor ${factor}`,
   ],
   scaleWanted: ['exposure scale wanted', 'log10, equal to the printing range'],
   rangeWanted: ['ISO range wanted', 'R = 100 times the printing range'],
@@ -198,6 +199,15 @@ export const MEASURES = {
     'falls-short': 'falls short of this paper: prints flat',
     overshoots: 'overshoots this paper: prints harsh',
   },
+  verdictShort: {
+    fits: 'fit',
+    'falls-short': 'fall short',
+    overshoots: 'overshoot',
+  },
+  mayAlso: (verdicts: readonly string[]) =>
+    `within its error (95 %) it may also ${verdicts.join(' or ')}`,
+  gradesWithin: 'grades within the error of the range (95 %)',
+  fromTo: (from: string, to: string) => `${from} to ${to}`,
   difference: (stops: string) => `log10, printing range less exposure scale; ${stops} stops`,
 } as const;
 
@@ -254,8 +264,9 @@ export const TREATMENT = {
   },
   plausible: (low: string, high: string) =>
     `density range after may well lie between ${low} and ${high}, given what is known of the bath`,
-  callier: (factor: number) => `Callier factor ${factor}: yours`,
-  callierBuiltIn: (factor: number, light: string) => `Callier factor ${factor}: built-in, ${light}`,
+  callier: (factor: string) => `Callier factor ${factor}: yours`,
+  callierBuiltIn: (factor: string, light: string) => `Callier factor ${factor}: built-in, ${light}`,
+  gradesWithin: 'within its error (95 %)',
   sources: 'Where the built-in values come from',
   builtInSource: (name: string, source: string, mark: string) => `${name}: ${source} (${mark})`,
   fromTrials: 'fitted',

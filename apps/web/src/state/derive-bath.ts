@@ -22,6 +22,7 @@ import {
   type GradeTable,
   type NegativeMatch,
   type NextTrial,
+  type PrintingOptions,
   type Sensitivity,
   type TreatmentModel,
   type TreatmentPlan,
@@ -161,6 +162,7 @@ export class DeriveBath {
             { shadowDensity: ends.shadow.density, highlightDensity: ends.highlight.density },
             {
               callierFactor: plan.callierFactor,
+              callierFactorError: factorErrorOf(plan),
               stain: plan.stain,
               gradeTable,
               ...(rival === undefined || gradeTable.light === 'condenser'
@@ -332,14 +334,15 @@ function predict(
   model: TreatmentModel,
   densityRange: number,
   shadowNetDensity: number | undefined,
-  { partsWater, minutes, celsius, callierFactor, stain, stainKept }: Plan,
+  plan: Plan,
   gradeTable: GradeTable,
 ): TreatmentPrediction {
+  const { partsWater, minutes, celsius } = plan;
   return predictTreatment(
     model,
     negativeOf(densityRange, shadowNetDensity),
     { partsWater, minutes, celsius },
-    { gradeTable, callierFactor, stain, stainKept },
+    printingOptions(plan, gradeTable),
   );
 }
 
@@ -347,17 +350,29 @@ function planBackwards(
   model: TreatmentModel,
   densityRange: number,
   shadowNetDensity: number | undefined,
-  { partsWater, celsius, callierFactor, stain, stainKept }: Plan,
+  plan: Plan,
   gradeTable: GradeTable,
   target: TreatmentTarget,
 ): TreatmentPlan {
+  const { partsWater, celsius } = plan;
   return planTreatment(
     model,
     negativeOf(densityRange, shadowNetDensity),
     target,
     { partsWater, celsius },
-    { gradeTable, callierFactor, stain, stainKept },
+    printingOptions(plan, gradeTable),
   );
+}
+
+/** How the plan's enlarger sees the negative. */
+export function printingOptions(plan: Plan, gradeTable: GradeTable): PrintingOptions {
+  const { callierFactor, stain, stainKept } = plan;
+  return { gradeTable, callierFactor, callierFactorError: factorErrorOf(plan), stain, stainKept };
+}
+
+/** Standard error of the plan's Callier factor; null where it was not measured. */
+export function factorErrorOf({ callierFactorError }: Plan): number | null {
+  return callierFactorError ?? null;
 }
 
 function drawTreated(fit: StripFit, model: TreatmentModel, plan: Plan): readonly SheetPoint[] {

@@ -74,10 +74,16 @@ export function chainView(
       zones: zoneTones(chain),
       range: usefulSubjectRange(chain),
       follow: tonePrinter(chain),
-      errors: toneErrorsOf(chain, view.inUse.measured, {
-        negativeDensity: view.spots.shadow,
-        printDensity: view.wanted.highlight,
-      }),
+      errors: toneErrorsOf(
+        chain,
+        view.inUse.measured,
+        {
+          negativeDensity: view.spots.shadow,
+          printDensity: view.wanted.highlight,
+          timedNegativeDensity: view.spots.highlight,
+        },
+        view.callierFactorError,
+      ),
     };
   });
   const found = rows.filter((row) => row !== null);

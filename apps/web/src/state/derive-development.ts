@@ -28,7 +28,7 @@ import {
 } from '@wedgebook/notebook';
 import { development as text } from '../text/development.ts';
 import type { Derive, StripFit } from './derive.ts';
-import type { ChosenPaper, DeriveBath } from './derive-bath.ts';
+import { factorErrorOf, type ChosenPaper, type DeriveBath } from './derive-bath.ts';
 import { driftOf, type DriftView } from './derive-drift.ts';
 import { memo, memoByKey, memoList } from './memo.ts';
 import type { WorkDocument } from './work.ts';
@@ -202,20 +202,20 @@ export class DeriveDevelopment {
       exposureScale > 0 && imageStopsOf(settings) !== null
         ? contrastForPaper({
             exposureScale,
+            exposureScaleError: paper?.exposureScale.standardError ?? null,
             subjectRangeStops,
             flareFactor,
             callierFactor: document.plan.callierFactor,
+            callierFactorError: factorErrorOf(document.plan),
           })
         : null;
     if (target !== null) {
       return { contrast: target, contrastError: 0, origin: 'own', scene, paper };
     }
     if (scene === null) return null;
-    // The contrast is in proportion to the scale.
-    const error = (paper?.exposureScale.standardError ?? 0) / exposureScale;
     return {
       contrast: scene.contrast,
-      contrastError: scene.contrast * error,
+      contrastError: scene.contrastError ?? 0,
       origin: 'paper',
       scene,
       paper,

@@ -37,7 +37,7 @@ import {
   type WantedTones,
 } from '@wedgebook/core';
 import type { Paper, Plan, Printing } from '@wedgebook/notebook';
-import type { BathView } from './derive-bath.ts';
+import { factorErrorOf, type BathView } from './derive-bath.ts';
 import type { Derive } from './derive.ts';
 import type { WorkDocument } from './work.ts';
 
@@ -88,6 +88,8 @@ export interface PrintingView {
   readonly treated: TreatmentEffect;
   /** Gross densities of the spots on the untreated negative. */
   readonly spots: { readonly shadow: number; readonly highlight: number };
+  /** Standard error of the Callier factor; null where it was not measured. */
+  readonly callierFactorError: number | null;
   readonly tones: { readonly before: WantedTones; readonly after: WantedTones };
   readonly before: ToneMatch;
   readonly after: ToneMatch;
@@ -137,10 +139,11 @@ export function printingView(
   };
   const [untreated, treated] = effectsOf(bath, plan);
   const spots = { shadow: ends.shadow.density, highlight: ends.highlight.density };
-  const rangeError = bath.prediction?.after.printingRange.standardError ?? null;
+  const errorOf = (when: 'before' | 'after') =>
+    bath.prediction?.[when].printingRange.standardError ?? null;
   const tones = {
-    before: wantedTones(light, untreated, spots, wanted, null),
-    after: wantedTones(light, treated, spots, wanted, rangeError),
+    before: wantedTones(light, untreated, spots, wanted, errorOf('before')),
+    after: wantedTones(light, treated, spots, wanted, errorOf('after')),
   };
   const options = { paperWhiteDensity: inUse.white };
   const before = matchTones(map, tones.before, options);
@@ -157,6 +160,7 @@ export function printingView(
     wanted,
     usual,
     light,
+    callierFactorError: factorErrorOf(plan),
     untreated,
     treated,
     spots,
@@ -178,8 +182,8 @@ function effectsOf({ model }: BathView, plan: Plan): [TreatmentEffect, Treatment
 }
 
 /**
- * The spots as the paper sees them, stray light included. Both move with the gain together: the
- * error of their range is put on the highlight alone.
+ * The spots as the paper sees them, stray light included. Both move with the gain and the Callier
+ * factor together: the error of their range is put on the highlight alone.
  */
 function wantedTones(
   light: PrintingLight,

@@ -8,7 +8,7 @@ import {
 } from '@wedgebook/core';
 import { builtInSplit, processDefaults } from '@wedgebook/data';
 import type { Plan } from '@wedgebook/notebook';
-import { netShadow, type BathView } from './derive-bath.ts';
+import { netShadow, printingOptions, type BathView } from './derive-bath.ts';
 import { printPaperOf } from './print-paper.ts';
 
 /** Net densities at which tones should part well. */
@@ -50,7 +50,7 @@ export function waysView(
   const shadow = netShadow(ends) ?? ASSUMED_SHADOW;
   const negative = { shadow, highlight: shadow + ends.densityRange };
   const separationAt = asked ?? negative;
-  const { partsWater, celsius, callierFactor, stain, stainKept } = plan;
+  const { partsWater, celsius } = plan;
   const own = paper === null || paper.origin === 'target' ? null : printPaperOf(paper, curve);
   const ways = waysOut({
     model,
@@ -58,7 +58,7 @@ export function waysView(
     separationAt,
     target,
     bath: { partsWater, celsius },
-    options: { gradeTable, callierFactor, stain, stainKept },
+    options: printingOptions(plan, gradeTable),
     defaults: processDefaults,
     split: split ?? builtInSplit,
     development,

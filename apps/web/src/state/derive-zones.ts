@@ -34,6 +34,8 @@ export interface LadderSettings {
   readonly subjectRangeStops: number;
   readonly flareFactor: number;
   readonly callierFactor: number;
+  /** Standard error of the factor; null where it was not measured. */
+  readonly callierFactorError: number | null;
   readonly speedNetDensity: number;
   readonly celsius: number;
 }
@@ -105,7 +107,8 @@ export function laddersOf(
   paper: LadderPaper | null,
   settings: LadderSettings,
 ): LadderOf[] {
-  const { subjectRangeStops, flareFactor, callierFactor, speedNetDensity, celsius } = settings;
+  const { subjectRangeStops, flareFactor, speedNetDensity, celsius } = settings;
+  const { callierFactor, callierFactorError } = settings;
   return plan.flatMap((row): LadderOf[] => {
     const minutes = row.minutes?.value;
     if (minutes === undefined) return [];
@@ -124,6 +127,7 @@ export function laddersOf(
       paper: paper?.paper ?? null,
       paperWhiteDensity: paper?.whiteDensity ?? USUAL_WHITE,
       callierFactor,
+      callierFactorError,
       whiteZone: 1 + range,
     });
     return [{ row, minutes, rungs, whiteZone: 1 + range }];

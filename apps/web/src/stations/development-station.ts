@@ -14,6 +14,7 @@ import { estimate, noticeStyles, sourceMark, warningList } from '../parts/notice
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { contrastLayout } from '../state/contrast-layout.ts';
+import { factorErrorOf } from '../state/derive-bath.ts';
 import { DeriveDevelopment, type DevelopmentView } from '../state/derive-development.ts';
 import { ladderPaperOf } from '../state/derive-zones.ts';
 import { memo } from '../state/memo.ts';
@@ -49,6 +50,7 @@ export class DevelopmentStation extends LitElement {
       paper: this.#paper(document, derive, bath),
       drift: this.#derive.drift(document),
       callierFactor: document.plan.callierFactor,
+      callierFactorError: factorErrorOf(document.plan),
       invented: document.invented,
       grey: session.theme !== 'darkroom',
     };
@@ -155,7 +157,7 @@ export class DevelopmentStation extends LitElement {
   }
 
   private planTemplate(given: NonNullable<typeof this.app.value>): TemplateResult {
-    const { view, model, bath, paper, callierFactor, invented, grey } = given;
+    const { view, model, bath, paper, callierFactor, callierFactorError, invented, grey } = given;
     this.#surface.ask(view.timed, view.coefficient);
     const { solved, pending, failed } = this.#surface;
     return html`<wb-development-plan
@@ -175,6 +177,7 @@ export class DevelopmentStation extends LitElement {
         .solved=${solved}
         .paper=${paper}
         .callierFactor=${callierFactor}
+        .callierFactorError=${callierFactorError}
         .grey=${grey}
       ></wb-zones>
       <wb-development-or-bath

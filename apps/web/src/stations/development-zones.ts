@@ -25,6 +25,7 @@ export class ZonesPart extends LitElement {
   @property({ attribute: false }) solved: SolvedSurface | null = null;
   @property({ attribute: false }) paper: LadderPaper | null = null;
   @property({ type: Number }) callierFactor = 1;
+  @property({ attribute: false }) callierFactorError: number | null = null;
   /** Whether patches may be grey: not under red light. */
   @property({ type: Boolean }) grey = true;
   @state() private change = 0;
@@ -36,9 +37,14 @@ export class ZonesPart extends LitElement {
       paper: LadderPaper | null,
       settings: DevelopmentView['settings'],
       callierFactor: number,
+      callierFactorError: number | null,
     ): readonly LadderOf[] =>
       solved?.fit.status === 'ok'
-        ? laddersOf(plan, solved.fit.surface, paper, { ...settings, callierFactor })
+        ? laddersOf(plan, solved.fit.surface, paper, {
+            ...settings,
+            callierFactor,
+            callierFactorError,
+          })
         : [],
   );
   readonly #layout = memo(layoutOf);
@@ -49,9 +55,16 @@ export class ZonesPart extends LitElement {
   }
 
   private bodyTemplate(): TemplateResult {
-    const { view, solved, paper, callierFactor, grey } = this;
+    const { view, solved, paper, callierFactor, callierFactorError, grey } = this;
     if (solved === null) return html`<p class="quiet">${text.waiting}</p>`;
-    const ladders = this.#ladders(solved, view.plan, paper, view.settings, callierFactor);
+    const ladders = this.#ladders(
+      solved,
+      view.plan,
+      paper,
+      view.settings,
+      callierFactor,
+      callierFactorError,
+    );
     const shown = ladders.find(({ row }) => row.change === this.change) ?? ladders[0];
     if (shown === undefined) return html`<p class="none">${text.none}</p>`;
     return html`<div class="halves">

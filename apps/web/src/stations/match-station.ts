@@ -2,12 +2,8 @@
  * Fourth station: the negative, the paper and the enlarger's light; from them the printing range,
  * the ISO range and the grade that the negative calls for.
  */
-import {
-  formatNumber,
-  formatSigned,
-  layoutRangeRuler,
-  type SheetPaperFit,
-} from '@wedgebook/charts';
+import { layoutRangeRuler, type SheetPaperFit } from '@wedgebook/charts';
+import type { Estimate } from '@wedgebook/core';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
@@ -15,7 +11,7 @@ import { estimate, noticeStyles, warningList } from '../parts/notices.ts';
 import type { SceneLayout } from '../parts/scene-chart.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
-import type { BathView } from '../state/derive-bath.ts';
+import { factorErrorOf, type BathView } from '../state/derive-bath.ts';
 import { memo } from '../state/memo.ts';
 import { paperFit } from '../state/paper-fit.ts';
 import { text } from '../text.ts';
@@ -69,6 +65,10 @@ export class MatchStation extends LitElement {
   ];
 
   readonly #fit = memo(paperFit);
+  readonly #factor = memo((value: number, standardError: number | null): Estimate => ({
+    value,
+    standardError,
+  }));
   readonly #ruler = memo(
     (fit: SheetPaperFit): SceneLayout =>
       (width) =>
@@ -81,7 +81,7 @@ export class MatchStation extends LitElement {
       bath: view,
       strip,
       negatives: document.negatives,
-      callierFactor: document.plan.callierFactor,
+      factor: this.#factor(document.plan.callierFactor, factorErrorOf(document.plan)),
       fit: this.#fit(view, strip, document.plan.minutes),
     };
   });
@@ -89,7 +89,7 @@ export class MatchStation extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const view = this.app.value;
     if (view === undefined) return nothing;
-    const { bath, negatives, fit, callierFactor } = view;
+    const { bath, negatives, fit, factor } = view;
     const { negative } = bath;
     return html`<section class="station" aria-labelledby="title">
       <div class="head">
@@ -115,7 +115,7 @@ export class MatchStation extends LitElement {
       <h3>${text.match.paperAndLight}</h3>
       <wb-paper></wb-paper>
       ${bath.missing === null ? nothing : html`<p class="wrong">${bath.missing}</p>`}
-      ${resultTemplate(bath, callierFactor)}
+      ${resultTemplate(bath, factor)}
       ${
         fit === null
           ? nothing
@@ -149,39 +149,36 @@ export class MatchStation extends LitElement {
 
 function resultTemplate(
   { match, paper, ends }: BathView,
-  callierFactor: number,
+  factor: Estimate,
 ): TemplateResult | typeof nothing {
   if (match === null || ends === null) return nothing;
-  const { densityRange, printingRange, isoRange, paperGrade, paper: fit } = match;
+  const { densityRange, printingRange, isoRange, paperGrade, gradesWithin, paper: fit } = match;
   const item = (name: string, value: unknown, note: string) =>
     html`<div>
       <dt>${name}</dt>
       <dd>${value}<small>${note}</small></dd>
     </div>`;
-  const exact = isoRange === null ? '' : text.match.exactly(formatNumber(isoRange.exact.value, 1));
+  const exact = isoRange === null ? '' : text.match.exactly(isoRange.exact);
   return html`<dl class="result">
       ${item(text.match.densityRange, estimate(densityRange, 2), text.match.densityRangeOf(ends))}
       ${item(
         text.match.printingRange,
         estimate(printingRange, 2),
-        text.match.printingRangeOf(callierFactor),
+        text.match.printingRangeOf(factor),
       )}
       ${item(
         text.match.isoRangeWanted,
         isoRange === null ? text.none : `R ${isoRange.rounded}`,
         exact,
       )}
-      ${item(text.match.gradeWanted, text.gradeShort(paperGrade), text.gradeDetail(paperGrade))}
+      ${item(text.match.gradeWanted, text.gradeShort(paperGrade), text.gradeDetail(paperGrade, gradesWithin))}
       ${
         fit === null || paper === null
           ? nothing
           : item(
               text.match.onPaper(paper.label),
               text.match.verdicts[fit.verdict],
-              text.match.differenceOf(
-                formatSigned(fit.difference.value, 2),
-                formatSigned(fit.differenceStops, 1),
-              ),
+              text.match.differenceOf(fit),
             )
       }
     </dl>

@@ -7,7 +7,7 @@ import { choice, textEntry } from '../parts/fields.ts';
 import { noticeStyles, sourceMark } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
-import type { BathView } from '../state/derive-bath.ts';
+import { factorErrorOf, type BathView } from '../state/derive-bath.ts';
 import { text } from '../text.ts';
 import { newPaper } from '../worksheet/new-entries.ts';
 import '../parts/number-field.ts';
@@ -203,7 +203,9 @@ export class PaperCard extends LitElement {
           ],
           onChoose: (id) => {
             const found = enlargerLights.find((each) => each.id === id);
-            if (found !== undefined) this.set({ callierFactor: found.callierFactor.value });
+            if (found !== undefined) {
+              this.set({ callierFactor: found.callierFactor.value, callierFactorError: null });
+            }
           },
         })}
         <wb-number
@@ -216,9 +218,28 @@ export class PaperCard extends LitElement {
           .step=${0.01}
           .decimals=${3}
           @wb-value=${({ detail }: CustomEvent<number>) => {
-            this.set({ callierFactor: detail }, 'callier');
+            // Another factor has another error.
+            this.set({ callierFactor: detail, callierFactorError: null }, 'callier');
           }}
         ></wb-number>
+        ${
+          light === undefined
+            ? html`<wb-number
+                label=${text.match.callierError}
+                unit=${text.match.callierErrorUnit}
+                key="plan/callier-error"
+                optional
+                .value=${factorErrorOf(plan)}
+                .min=${0}
+                .max=${0.5}
+                .step=${0.005}
+                .decimals=${4}
+                @wb-value=${({ detail }: CustomEvent<number | null>) => {
+                  this.set({ callierFactorError: detail }, 'callier-error');
+                }}
+              ></wb-number>`
+            : nothing
+        }
         ${choice({
           id: 'table',
           label: text.match.table,

@@ -7,6 +7,7 @@ import { formatNumber, layoutRangeRuler, type SheetPaperFit } from '@wedgebook/c
 import {
   gainAtBath,
   toneBaseFog,
+  type GradesWithin,
   type TreatmentModel,
   type TreatmentPrediction,
 } from '@wedgebook/core';
@@ -339,6 +340,8 @@ function beforeAfterTemplate(
     range === null
       ? text.none
       : html`R ${range.rounded} <span class="se">(${formatNumber(range.exact.value, 1)})</span>`;
+  const gradesOf = (within: GradesWithin) =>
+    within === null ? text.none : text.gradesBetween(within);
   const row = (name: unknown, left: unknown, right: unknown, strong = false) =>
     html`<tr class=${strong ? 'grade' : ''}>
       <th scope="row">${name}</th>
@@ -363,6 +366,11 @@ function beforeAfterTemplate(
           text.gradeLong(after.paperGrade),
           true,
         )}
+        ${
+          after.gradesWithin === null
+            ? nothing
+            : row(t.gradesWithin, gradesOf(before.gradesWithin), gradesOf(after.gradesWithin))
+        }
         ${row(
           html`${text.match.printingRange} <span class="se">log₁₀</span>`,
           estimate(before.printingRange, 2),

@@ -1,6 +1,6 @@
 /** Turns of phrase that several stations share. */
 import { formatMinutes, formatNumber } from '@wedgebook/charts';
-import type { PaperGrade } from '@wedgebook/core';
+import type { GradesWithin, PaperGrade } from '@wedgebook/core';
 import { MODELLED_PROCESS, type Treatment } from '@wedgebook/notebook';
 
 export function plural(count: number, one: string, many = `${one}s`): string {
@@ -21,11 +21,23 @@ export function gradeShort({ band, outside }: PaperGrade): string {
   return outside === 'softer' ? 'softer than any' : 'harder than any';
 }
 
-export function gradeDetail({ continuous, outside }: PaperGrade): string {
-  if (continuous !== null) return `${formatNumber(continuous, 1)} on the table’s scale`;
+export function gradeDetail({ continuous, outside }: PaperGrade, within: GradesWithin): string {
+  if (continuous !== null) {
+    const error = within === null ? '' : `; its error allows ${gradesBetween(within)} (95 %)`;
+    return `${formatNumber(continuous, 1)} on the table’s scale${error}`;
+  }
   return outside === 'softer'
     ? 'the range is longer than any grade of the table'
     : 'the range is shorter than any grade of the table';
+}
+
+/** Such as `1.6 to 2.1`. */
+export function gradesBetween(within: NonNullable<GradesWithin>): string {
+  const [softest, hardest] = within.map(({ continuous, outside }) => {
+    if (continuous !== null) return formatNumber(continuous, 1);
+    return outside === 'softer' ? 'softer than any' : 'harder than any';
+  });
+  return softest === hardest ? (softest ?? '') : `${softest ?? ''} to ${hardest ?? ''}`;
 }
 
 export function gradeLong(grade: PaperGrade): string {

@@ -1,6 +1,12 @@
 /** Words of the curve sheet, the curve and the match. */
-import { formatMinutes, formatNumber, formatStops } from '@wedgebook/charts';
-import type { CharacteristicCurve, CurveFamily, FamiliesCompared } from '@wedgebook/core';
+import { formatMinutes, formatNumber, formatSigned, formatStops } from '@wedgebook/charts';
+import type {
+  CharacteristicCurve,
+  CurveFamily,
+  Estimate,
+  FamiliesCompared,
+  PaperFit,
+} from '@wedgebook/core';
 import type { BathView, ChosenPaper, NegativeEnds } from '../state/derive-bath.ts';
 import { families } from './families.ts';
 import { capital, gradeShort } from './phrases.ts';
@@ -26,6 +32,12 @@ export const sheetFigure = {
     );
   },
 };
+
+const MAY = {
+  fits: 'fill the scale',
+  'falls-short': 'fall short',
+  overshoots: 'overshoot',
+} as const;
 
 /** Keeps a grade and its number on one line. */
 const unbroken = (sentence: string): string => sentence.replaceAll(/grade (?=\d)/g, 'grade\u00a0');
@@ -138,6 +150,8 @@ export const match = {
   ownLight: 'own factor',
   callier: 'Callier factor Q',
   callierUnit: '(printing density / diffuse density)',
+  callierError: 'Its standard error',
+  callierErrorUnit: 'where you measured it',
   noPaperScale:
     'This paper has no exposure scale yet: name a strip that reaches white and black, or type its ISO range.',
   paperSays: ({ label, exposureScale, interval, origin }: ChosenPaper): string => {
@@ -154,12 +168,26 @@ export const match = {
       ? 'as typed'
       : `${shadow.name} ${formatNumber(shadow.density, 2)} to ${highlight.name} ${formatNumber(highlight.density, 2)}`,
   printingRange: 'Printing range',
-  printingRangeOf: (callier: number) =>
-    callier === 1 ? 'log₁₀, as diffuse light sees it' : `log₁₀, with Q ${formatNumber(callier, 2)}`,
+  printingRangeOf: ({ value, standardError }: Estimate) => {
+    if (standardError !== null) {
+      return `log₁₀, with Q ${formatNumber(value, 2)} ± ${formatNumber(standardError, 3)}, its error counted`;
+    }
+    return value === 1
+      ? 'log₁₀, as diffuse light sees it'
+      : `log₁₀, with Q ${formatNumber(value, 2)}`;
+  },
   isoRangeWanted: 'ISO range wanted',
-  exactly: (value: string) => `exactly ${value}`,
+  exactly: ({ value, standardError }: Estimate) =>
+    `exactly ${formatNumber(value, 1)}${standardError === null ? '' : ` ± ${formatNumber(standardError, 1)}`}`,
   gradeWanted: 'Paper grade',
   onPaper: (label: string) => `On “${label}”`,
   verdicts: { fits: 'fills the scale', 'falls-short': 'falls short', overshoots: 'overshoots' },
-  differenceOf: (log: string, stops: string) => `${log} log₁₀ = ${stops} stops`,
+  differenceOf: ({ difference, differenceStops, verdict, verdictsWithin }: PaperFit) => {
+    const { value, standardError } = difference;
+    const error = standardError === null ? '' : ` ± ${formatNumber(standardError, 2)}`;
+    const others = verdictsWithin.filter((each) => each !== verdict).map((each) => MAY[each]);
+    const may =
+      others.length === 0 ? '' : `; within its error (95 %) it may ${others.join(' or ')}`;
+    return `${formatSigned(value, 2)}${error} log₁₀ = ${formatSigned(differenceStops, 1)} stops${may}`;
+  },
 };

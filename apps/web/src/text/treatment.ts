@@ -42,6 +42,7 @@ export const treatment = {
   stainHint: 'The bath may take the stain away, and the contrast that it gave with it.',
   cautions: 'Before you open the bottle',
   severity: { danger: 'danger', loss: 'loss' },
+  gradesWithin: 'Grades its error allows (95 %)',
   beforeAfter: 'The negative before and after the bath',
   quantity: 'quantity',
   before: 'before',

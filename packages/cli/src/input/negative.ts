@@ -10,6 +10,7 @@ export const NEGATIVE_OPTIONS = {
   highlight: { type: 'string' },
   light: { type: 'string' },
   callier: { type: 'string' },
+  'callier-error': { type: 'string' },
   stain: { type: 'string' },
 } as const satisfies OptionKinds;
 
@@ -37,6 +38,8 @@ export function givenNegative(given: Arguments): GivenNegative | undefined {
 
 export interface GivenLight {
   readonly callierFactor: number;
+  /** Standard error of a factor that the user measured; null where none is told. */
+  readonly callierFactorError: number | null;
   /** Source and mark of a built-in factor; null where the user gave it. */
   readonly builtIn: {
     readonly name: string;
@@ -48,13 +51,30 @@ export interface GivenLight {
 /** `--callier` beats `--light`; diffuse light is the default. */
 export function givenLight(given: Arguments): GivenLight {
   const id = given.choice('light', ['diffuse', 'condenser']) ?? 'diffuse';
-  const own = given.number('callier', 1, 2);
-  if (own !== undefined) return { callierFactor: own, builtIn: null };
+  const own = ownCallier(given);
+  if (own !== null) return { ...own, builtIn: null };
   const light = enlargerLights.find((candidate) => candidate.id === id);
-  if (light === undefined) return { callierFactor: 1, builtIn: null };
+  if (light === undefined) return { callierFactor: 1, callierFactorError: null, builtIn: null };
   const { source, verified } = light.provenance;
   return {
     callierFactor: light.callierFactor.value,
+    callierFactorError: null,
     builtIn: { name: light.name, source, verified },
   };
+}
+
+/**
+ * The user's own factor with its standard error.
+ *
+ * @returns null where none is given
+ * @throws {UsageError} for an error without a factor
+ */
+export function ownCallier(
+  given: Arguments,
+): { readonly callierFactor: number; readonly callierFactorError: number | null } | null {
+  const callierFactor = given.number('callier', 1, 2);
+  const callierFactorError = given.number('callier-error', 0, 0.5) ?? null;
+  if (callierFactor !== undefined) return { callierFactor, callierFactorError };
+  if (callierFactorError !== null) throw new UsageError(USAGE.callierErrorAlone);
+  return null;
 }

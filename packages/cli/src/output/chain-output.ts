@@ -3,7 +3,7 @@ import { zoneName } from '@wedgebook/core';
 import type { ShownChain } from '../printing/tone-chain-of.ts';
 import { CHAIN_WORDS as W } from '../text.ts';
 import { alignedTable, factList } from './aligned-table.ts';
-import { estimateText, fixed } from './figures.ts';
+import { callierText, estimateText, fixed } from './figures.ts';
 import { cautionsJson } from './treat-json.ts';
 import { cautionsText } from './treat-text.ts';
 
@@ -26,7 +26,7 @@ export function chainText(chain: ShownChain): string {
       [W.film[0], chain.filmStrip, W.film[1](zoneName(chain.shadowZone))],
       [W.subject[0], fixed(chain.subjectRangeStops, 1), W.subject[1]],
       [W.cameraFlare[0], fixed(chain.cameraFlareFactor, 2), W.cameraFlare[1]],
-      [W.light[0], fixed(chain.callierFactor, 2), W.light[1]],
+      [W.light[0], callierText(chain), W.light[1]],
       [W.enlargerFlare[0], `${fixed(100 * chain.enlargerFlare, 1)} %`, W.enlargerFlare[1]],
       [W.paper[0], chain.paper.label, W.paper[1](fixed(chain.paper.exposureScale, 3))],
       [W.held[0], fixed(chain.highlightPrintDensity, 2), W.held[1]],

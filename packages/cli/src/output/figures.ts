@@ -1,5 +1,5 @@
 /** Numbers as a reader wants them: with their error, to the decimals that mean something. */
-import { clockTime, type Estimate } from '@wedgebook/core';
+import { clockTime, NORMAL_95, type Estimate } from '@wedgebook/core';
 
 /** @returns such as `0.612 ± 0.008`; without an error the number alone */
 export function estimateText(estimate: Estimate | null | undefined, decimals = 3): string {
@@ -30,12 +30,20 @@ export function minutesText(minutes: number): string {
   return `${fixed(minutes, 2)} min (${clockTime(minutes)})`;
 }
 
-/** 95 % of a normal deviate. */
-const NORMAL_95 = 1.959964;
-
 /** The 95 % interval of a time, never below zero; null without an error. */
 export function intervalOf({ value, standardError }: Estimate): readonly [number, number] | null {
   if (standardError === null) return null;
   const half = NORMAL_95 * standardError;
   return [Math.max(0, value - half), value + half];
+}
+
+/** Such as `1.25` or `1.25 ± 0.03`. */
+export function callierText(light: {
+  readonly callierFactor: number;
+  readonly callierFactorError: number | null;
+}): string {
+  const { callierFactor, callierFactorError } = light;
+  return callierFactorError === null
+    ? String(callierFactor)
+    : `${callierFactor} ± ${callierFactorError}`;
 }

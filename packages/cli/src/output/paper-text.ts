@@ -1,5 +1,5 @@
 /** Paper measures and grades, for reading. */
-import type { GradeTable, PaperGrade, PaperMeasures } from '@wedgebook/core';
+import type { GradesWithin, GradeTable, PaperGrade, PaperMeasures } from '@wedgebook/core';
 import { stripTitle } from '../strips/describe-strip.ts';
 import type { FittedStrip } from '../strips/fitted-strip.ts';
 import { MEASURES as M } from '../text.ts';
@@ -14,6 +14,15 @@ export function gradeText(grade: PaperGrade | null): string {
   if (grade === null) return '-';
   if (grade.band === null) return grade.outside === null ? '-' : M.outside[grade.outside];
   return `${grade.band} (${M.continuous(fixed(grade.continuous, 2))})`;
+}
+
+/** Such as `1.6 to 2.1`, or `harder than any grade of the table to 4.8`; a dash for nothing. */
+export function gradesWithinText(within: GradesWithin): string {
+  if (within === null) return '-';
+  const [softest, hardest] = within.map(({ continuous, outside }) =>
+    outside === null ? fixed(continuous, 2) : M.outside[outside],
+  );
+  return softest === hardest ? (softest ?? '-') : M.fromTo(softest ?? '-', hardest ?? '-');
 }
 
 /** All measures of one paper strip, with their definitions and warnings. */

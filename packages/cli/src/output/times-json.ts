@@ -51,6 +51,7 @@ export function timesJson(result: Times): object {
         origin: order.paper.origin,
         exposureScale: order.paper.exposureScale,
         callierFactor: order.callierFactor,
+        callierFactorError: order.callierFactorError,
         subjectRangeStops: order.subjectRangeStops,
         flareStops: order.flareStops,
       },

@@ -92,6 +92,7 @@ export function planJson(shown: ShownPlan, fog: FogBeforeAfter | null): object {
     partsWater: prediction.bath.partsWater,
     celsius: prediction.bath.celsius,
     callierFactor: light.callierFactor,
+    callierFactorError: light.callierFactorError,
     gain: prediction.effect.gain,
     before: rangeJson(prediction.before),
     after: rangeJson(prediction.after),
@@ -116,12 +117,14 @@ export function nextTrialJson({ errorNow, trials }: NextTrial): object {
 
 const SHOWN_TRIALS = 3;
 
-function rangeJson({ densityRange, printingRange, isoRange, paperGrade }: RangeReport): object {
+function rangeJson(report: RangeReport): object {
+  const { densityRange, printingRange, isoRange, paperGrade, gradesWithin } = report;
   return {
     densityRange,
     printingRange,
     isoRange: isoRange && { ...isoRange.exact, rounded: isoRange.rounded },
     paperGrade,
+    gradesWithin,
   };
 }
 

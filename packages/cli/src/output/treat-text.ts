@@ -11,8 +11,8 @@ import { seleniumDefaults, type Caution } from '@wedgebook/data';
 import { fogChangeText } from '@wedgebook/notebook';
 import { MEASURES as M, TREATMENT as T, WORDS } from '../text.ts';
 import { alignedTable, factList } from './aligned-table.ts';
-import { estimateText, fixed, minutesText } from './figures.ts';
-import { gradeText } from './paper-text.ts';
+import { callierText, estimateText, fixed, minutesText } from './figures.ts';
+import { gradesWithinText, gradeText } from './paper-text.ts';
 import { gradeTableText, markText } from './provenance-text.ts';
 import type { FogBeforeAfter, ShownPlan } from './treat-json.ts';
 import { SURENESS, TOLD } from './treat-words.ts';
@@ -119,6 +119,9 @@ export function planText(
         isoRange === null ? '-' : `R ${isoRange.rounded} (exact ${fixed(isoRange.exact.value, 1)})`,
       ),
       row(M.paperGrade, ({ paperGrade }) => gradeText(paperGrade)),
+      ...(after.gradesWithin === null
+        ? []
+        : [row(T.gradesWithin, ({ gradesWithin }) => gradesWithinText(gradesWithin))]),
       ...(fog === null ? [] : [[M.baseFog[0], fixed(fog.before, 3), fixed(fog.after, 3)]]),
     ],
     '  ',
@@ -137,8 +140,8 @@ export function planText(
     T.plausible(fixed(low, 2), fixed(high, 2)),
     `${M.paperGrade}: ${gradeTableText(table)}`,
     light.builtIn === null
-      ? T.callier(light.callierFactor)
-      : T.callierBuiltIn(light.callierFactor, light.builtIn.name),
+      ? T.callier(callierText(light))
+      : T.callierBuiltIn(callierText(light), light.builtIn.name),
   ];
   const warned = stain === null ? '' : wrapped(`${WORDS.caution} ${stain}`, 96, '  ');
   return `${head}${facts}${beforeAfter}${warned}${notes.map((note) => `  ${note}\n`).join('')}`;

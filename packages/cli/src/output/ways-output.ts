@@ -25,6 +25,7 @@ export function waysJson({ ways, order }: ShownWays): object {
         densityRange: negative.densityRange,
         printingRange: negative.printingRange,
         paperGrade: negative.paperGrade,
+        gradesWithin: negative.gradesWithin,
         plausiblePrintingRange: way.plausibleRange,
         gain: exactly(way.gain),
         bathMinutes: way.minutes === null ? null : exactly(way.minutes),

@@ -144,7 +144,7 @@ function wantedTones(given: Arguments, papers: readonly MeasuredPaper[]): Wanted
   const shadow = given.number('shadow', -0.5, 6);
   const highlight = given.number('highlight', -0.5, 6);
   if (shadow === undefined || highlight === undefined) throw new UsageError(USAGE.spotsNeeded);
-  const { callierFactor } = givenLight(given);
+  const { callierFactor, callierFactorError } = givenLight(given);
   const stain = given.number('stain', 0, 5) ?? 0;
   const factor = (callierFactor + stain) / (1 + stain);
   const baseFog = given.number('base-fog', 0, 2) ?? 0;
@@ -153,6 +153,8 @@ function wantedTones(given: Arguments, papers: readonly MeasuredPaper[]): Wanted
     value: baseFog + factor * (density - baseFog),
     standardError: error === undefined ? null : factor * error,
   });
+  const shared = (density: number) =>
+    callierFactorError === null ? null : (callierFactorError * (density - baseFog)) / (1 + stain);
   const white = papers[0]?.measures?.densityMin.value ?? 0.06;
   const black = Math.min(...papers.flatMap(({ measures }) => measures?.densityMax.value ?? []));
   // Unless others are asked for, the tones print at the ends of the paper's scale.
@@ -160,10 +162,12 @@ function wantedTones(given: Arguments, papers: readonly MeasuredPaper[]): Wanted
   return {
     shadow: {
       negativeDensity: seen(shadow),
+      sharedError: shared(shadow),
       printDensity: given.number('print-shadow', 0, 4) ?? usualShadow,
     },
     highlight: {
       negativeDensity: seen(highlight),
+      sharedError: shared(highlight),
       printDensity: given.number('print-highlight', 0, 4) ?? white + THRESHOLD_NET_DENSITY,
     },
   };

@@ -87,6 +87,7 @@ export interface ShownChain {
   /** Part of the light through clear film. */
   readonly enlargerFlare: number;
   readonly callierFactor: number;
+  readonly callierFactorError: number | null;
   readonly baseFog: number;
   readonly paper: { readonly label: string; readonly exposureScale: number };
   readonly highlightPrintDensity: number;
@@ -136,7 +137,7 @@ export async function toneChainOf(
   if (placed === null) {
     throw inputFault.shadowOffCurve({ file }, shadow, film.curve.densityRangeRead);
   }
-  const { callierFactor } = givenLight(given);
+  const { callierFactor, callierFactorError } = givenLight(given);
   const baseFog = given.number('base-fog', 0, 2) ?? derivedBaseFog(film.curve).value;
   const { whiteDensity, netMaximum } = paperResponse(paper);
   const paperWhiteDensity = whiteDensity ?? USUAL_PAPER_WHITE;
@@ -167,10 +168,12 @@ export async function toneChainOf(
     }
     const printing = { ...light, effect, printLogExposure };
     const chain: ToneChain = { film: film.curve, ...placed, printing };
-    const errors = toneErrorsOf(chain, measured, {
+    const held = {
       negativeDensity: shadow,
       printDensity: highlightPrintDensity,
-    });
+      timedNegativeDensity: highlight,
+    };
+    const errors = toneErrorsOf(chain, measured, held, callierFactorError);
     const zones = zoneTones(chain).map((tone): ChainZone => {
       const error = errors(tone);
       return {
@@ -189,6 +192,7 @@ export async function toneChainOf(
     cameraFlareFactor,
     enlargerFlare,
     callierFactor,
+    callierFactorError,
     baseFog,
     paper: { label, exposureScale: paper.exposureScale },
     highlightPrintDensity,

@@ -42,6 +42,7 @@ export function laddersOf(
       paper: order.paper?.paper ?? null,
       ...(white !== null && { paperWhiteDensity: white }),
       callierFactor: order.callierFactor,
+      callierFactorError: order.callierFactorError,
       whiteZone: 8 - change,
     }).map((rung) => ({
       ...rung,

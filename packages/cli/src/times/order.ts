@@ -7,6 +7,7 @@ import {
 } from '@wedgebook/core';
 import { developmentDefaults } from '@wedgebook/data';
 import type { Arguments, OptionKinds } from '../input/arguments.ts';
+import { ownCallier } from '../input/negative.ts';
 import { partsOfDilution } from '../treatment/plan-order.ts';
 import { estimateText } from '../output/figures.ts';
 import { markText } from '../output/provenance-text.ts';
@@ -24,6 +25,7 @@ export const TIMES_OPTIONS = {
   'paper-strip': { type: 'string' },
   'density-basis': { type: 'string' },
   callier: { type: 'string' },
+  'callier-error': { type: 'string' },
   flare: { type: 'string' },
   'subject-range': { type: 'string' },
   'shadow-density': { type: 'string' },
@@ -56,6 +58,8 @@ export interface Order {
   readonly normalMinutes: number | null;
   readonly paper: PaperForTimes | null;
   readonly callierFactor: number;
+  /** Standard error of the factor; null where none is told. */
+  readonly callierFactorError: number | null;
   readonly flareStops: { readonly value: number; readonly source: string };
   readonly subjectRangeStops: number;
   /** Stops of image that N fits to the paper: what N+n is reckoned by. */
@@ -104,15 +108,20 @@ export function orderOf(given: Arguments, found: PaperForTimes | null = null): O
   // Flare plays a part where a paper sets the contrast, or where the user says so.
   const flareStops =
     ownFlare ?? (byPaper ? Math.round((100 * flare.value) / Math.log10(2)) / 100 : 0);
-  const callierFactor = given.number('callier', 1, 2) ?? 1;
+  const { callierFactor, callierFactorError } = ownCallier(given) ?? {
+    callierFactor: 1,
+    callierFactorError: null,
+  };
   const imageStops = subjectRangeStops - flareStops;
   if (!(imageStops > 3)) throw new UsageError(USAGE.flareSwallows);
   const scene = byPaper
     ? contrastForPaper({
         exposureScale: paper.exposureScale.value,
+        exposureScaleError: paper.exposureScale.standardError,
         subjectRangeStops,
         flareFactor: 2 ** flareStops,
         callierFactor,
+        callierFactorError,
       })
     : null;
 
@@ -130,10 +139,7 @@ export function orderOf(given: Arguments, found: PaperForTimes | null = null): O
         : byPaper && scene !== null
           ? {
               value: scene.contrast,
-              // The contrast is in proportion to the scale.
-              error:
-                (scene.contrast * (paper.exposureScale.standardError ?? 0)) /
-                paper.exposureScale.value,
+              error: scene.contrastError ?? 0,
               source: TIMES_WORDS.fromPaper(
                 estimateText(paper.exposureScale, 2),
                 paper.name,
@@ -144,6 +150,7 @@ export function orderOf(given: Arguments, found: PaperForTimes | null = null): O
     normalMinutes,
     paper,
     callierFactor,
+    callierFactorError,
     flareStops: {
       value: flareStops,
       source:

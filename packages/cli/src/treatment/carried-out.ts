@@ -36,6 +36,7 @@ export async function carriedOut(
   const options: PrintingOptions = {
     gradeTable,
     callierFactor: light.callierFactor,
+    callierFactorError: light.callierFactorError,
     stain: given.number('stain', 0, 5) ?? 0,
     stainKept: given.number('stain-kept', 0, 1) ?? 1,
   };

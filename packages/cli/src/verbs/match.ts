@@ -1,11 +1,11 @@
 /** `match`: what paper a negative asks for. */
 import { matchNegative, warning, type NegativeMatch, type PaperFit } from '@wedgebook/core';
 import { GRADE_OPTIONS, gradeTableOf, rivalOf } from '../input/grade-table.ts';
-import { givenLight, givenNegative, NEGATIVE_OPTIONS } from '../input/negative.ts';
+import { givenLight, givenNegative, NEGATIVE_OPTIONS, type GivenLight } from '../input/negative.ts';
 import { STRIP_OPTIONS } from '../input/strip-options.ts';
 import { factList } from '../output/aligned-table.ts';
-import { estimateText, fixed, significant } from '../output/figures.ts';
-import { gradeText } from '../output/paper-text.ts';
+import { callierText, estimateText, fixed, significant } from '../output/figures.ts';
+import { gradesWithinText, gradeText } from '../output/paper-text.ts';
 import { gradeTableJson, gradeTableText } from '../output/provenance-text.ts';
 import { shownWarnings, warningLines } from '../output/warnings.ts';
 import { MEASURES as M, USAGE } from '../text.ts';
@@ -36,6 +36,7 @@ export const match: Verb = {
     const rivalTable = rivalOf(gradeTable);
     const options = {
       callierFactor: light.callierFactor,
+      callierFactorError: light.callierFactorError,
       stain,
       gradeTable,
       ...(rivalTable !== null && { rivalTable }),
@@ -72,40 +73,50 @@ export const match: Verb = {
           rounded: matched.isoRange.rounded,
         },
         paperGrade: matched.paperGrade,
+        gradesWithin: matched.gradesWithin,
         callierFactor: light.callierFactor,
+        callierFactorError: light.callierFactorError,
         papers: fits.map(({ strip, fit }) => ({ strip, ...fit })),
         gradeTable: gradeTableJson(gradeTable),
         warnings,
       },
       text: () =>
-        `${matchFacts(matched, light.callierFactor, gradeTableText(gradeTable), fits)}${warningLines(warnings)}`,
+        `${matchFacts(matched, light, gradeTableText(gradeTable), fits)}${warningLines(warnings)}`,
     };
   },
 };
 
 function matchFacts(
   matched: NegativeMatch,
-  callierFactor: number,
+  light: GivenLight,
   table: string,
   fits: readonly NamedFit[],
 ): string {
   const { densityRange, printingRange, exposureScale, isoRange, paperGrade } = matched;
+  const { gradesWithin } = matched;
   return factList([
     [M.densityRange[0], estimateText(densityRange), M.densityRange[1]],
-    [M.printingRange[0], estimateText(printingRange), M.printingRange[1](callierFactor)],
+    [M.printingRange[0], estimateText(printingRange), M.printingRange[1](callierText(light))],
     [M.scaleWanted[0], estimateText(exposureScale), M.scaleWanted[1]],
-    [
-      M.rangeWanted[0],
-      isoRange === null
-        ? '-'
-        : `R ${isoRange.rounded} (exact ${significant(isoRange.exact.value, 4)})`,
-      M.rangeWanted[1],
-    ],
+    [M.rangeWanted[0], isoRange === null ? '-' : isoRangeText(isoRange), M.rangeWanted[1]],
     [M.paperGrade, gradeText(paperGrade), table],
+    ...(gradesWithin === null ? [] : [['', gradesWithinText(gradesWithin), M.gradesWithin]]),
     ...fits.flatMap(({ strip, fit }) => [
       [M.paperOf(strip), estimateText(fit.exposureScale), M.exposureScale[1]],
       ['', estimateText(fit.difference), M.difference(fixed(fit.differenceStops, 2))],
-      ['', M.verdict[fit.verdict], ''],
+      ['', M.verdict[fit.verdict], otherVerdicts(fit)],
     ]),
   ]);
+}
+
+function isoRangeText({ exact, rounded }: NonNullable<NegativeMatch['isoRange']>): string {
+  const figure = significant(exact.value, 4);
+  const error = exact.standardError === null ? '' : ` ± ${fixed(exact.standardError, 1)}`;
+  return `R ${rounded} (exact ${figure}${error})`;
+}
+
+/** The verdicts beside the one that is told which its error leaves possible. */
+function otherVerdicts({ verdict, verdictsWithin }: PaperFit): string {
+  const others = verdictsWithin.filter((each) => each !== verdict);
+  return others.length === 0 ? '' : M.mayAlso(others.map((each) => M.verdictShort[each]));
 }

@@ -29,7 +29,12 @@ interface MatchJson {
   readonly exposureScale: Estimate;
   readonly isoRange: Estimate & { readonly rounded: number };
   readonly paperGrade: Grade;
-  readonly papers: readonly { readonly strip: string; readonly verdict: string }[];
+  readonly gradesWithin: readonly Grade[] | null;
+  readonly papers: readonly {
+    readonly strip: string;
+    readonly verdict: string;
+    readonly verdictsWithin: readonly string[];
+  }[];
   readonly warnings: readonly { readonly code: string; readonly message: string }[];
 }
 
@@ -126,6 +131,32 @@ describe('match', () => {
     const matched = await match('--range', '0.80', '--callier', '1.25');
     expectWithin(matched.printingRange.value, 1, 1e-12, 'printing range');
     expect(matched.paperGrade.band).toBe(2);
+  });
+
+  it('counts the error of a measured factor in range, grade and verdict', async () => {
+    const given = ['--range', '0.90', '--callier', '1.25', '--callier-error', '0.04'];
+    const matched = await match(...given);
+    // [derived] 0.90 × 0.04; the range itself is exact.
+    expectWithin(matched.printingRange.standardError!, 0.036, 1e-12, 'error');
+    expectWithin(matched.isoRange.standardError!, 3.6, 1e-9, 'error of R');
+    // 1.125 ± 1.96 × 0.036 reaches over the limit 1.15 of grades 1 and 2 [ANSI1966].
+    expect(matched.gradesWithin!.map(({ band }) => band)).toEqual([1, 2]);
+    const unknown = await match('--range', '0.90', '--callier', '1.25');
+    expect(unknown.printingRange.standardError).toBeNull();
+    expect(unknown.gradesWithin).toBeNull();
+    const { stdout } = await ran(['match', ...given]);
+    expect(stdout).toMatch(/Callier factor 1\.25 ± 0\.04/);
+    expect(stdout).toMatch(/grades within the error of the range \(95 %\)/);
+  });
+
+  it('says which other verdict on a paper the error of the factor leaves possible', async () => {
+    const given = ['--range', '0.90', '--callier', '1.25', '--paper', 'p.csv'];
+    const sure = (await match(...given)).papers[0]!;
+    expect(sure).toMatchObject({ verdict: 'overshoots', verdictsWithin: ['overshoots'] });
+    const words = [...given, '--callier-error', '0.04'];
+    expect((await match(...words)).papers[0]!.verdictsWithin).toEqual(['fits', 'overshoots']);
+    const { stdout } = await ran(['match', ...words], FILES);
+    expect(stdout).toMatch(/within its error \(95 %\) it may also fit/);
   });
 
   it('marks a built-in condenser factor as what it is', async () => {

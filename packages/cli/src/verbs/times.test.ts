@@ -189,6 +189,16 @@ describe('times, by the paper', () => {
     expectWithin(await contrast('--subject-range', '8'), (plain * 7) / 8, 1e-9);
   });
 
+  it('counts the error of a measured Callier factor in the minutes', async () => {
+    const words = ['--measure', 'gamma', '--scale', '1.05', '--flare', '0', '--callier', '1.25'];
+    const minutes = async (...more: string[]) =>
+      (await times(gammas, ...words, ...more)).plan.find(({ development }) => development === 'N')!
+        .minutes!;
+    const [plain, more] = [await minutes(), await minutes('--callier-error', '0.05')];
+    expect(more.value).toBe(plain.value);
+    expect(more.standardError ?? 0).toBeGreaterThan((plain.standardError ?? 0) + 0.01);
+  });
+
   it('takes the contrast of a time as N', async () => {
     const found = await times(gammas, '--measure', 'gamma', '--normal', '2.5', '--span', '1');
     expect(found.plan.map(({ development }) => development)).toEqual(['N-1', 'N', 'N+1']);

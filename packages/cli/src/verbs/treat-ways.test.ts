@@ -45,6 +45,7 @@ interface Treat {
     readonly plausibleMinutes?: readonly [number, number | null];
     readonly stainLoss?: string;
     readonly baseFog?: { readonly before: number; readonly after: number };
+    readonly before: { readonly printingRange: Estimate };
     readonly after: { readonly densityRange: Estimate; readonly printingRange: Estimate };
   };
   readonly nextTrial: { readonly errorNow: number; readonly trials: readonly object[] };
@@ -179,6 +180,20 @@ describe('treat with other targets', () => {
     );
     expectWithin(range.plan.after.densityRange.value, 0.9, 1e-6, 'density range');
     expect(range.plan.plausibleMinutes).toHaveLength(2);
+  });
+
+  it('takes the error of a measured Callier factor into ranges and minutes', async () => {
+    const words = ['--range', '0.8', '--to-scale', '1.1', '--dilution', '1+1', '--callier', '1.25'];
+    const { plan } = await treat(...words, '--callier-error', '0.03');
+    // [derived] The range is 0.8 Q before the bath, and k 0.8 Q = 1.1 after it.
+    expectWithin(plan.before.printingRange.standardError!, 0.8 * 0.03, 1e-9, 'before');
+    expectWithin(plan.after.printingRange.standardError!, (1.1 * 0.03) / 1.25, 1e-6, 'after');
+    expect(plan.minutes.standardError).toBeGreaterThan(0);
+    const plain = await treat(...words);
+    expect(plain.plan.before.printingRange.standardError).toBeNull();
+    const { stdout } = await ran(['treat', ...words, '--callier-error', '0.03']);
+    expect(stdout).toMatch(/Callier factor 1\.25 ± 0\.03: yours/);
+    expect(stdout).toMatch(/within its error \(95 %\)/);
   });
 
   it('takes the error of a measured scale into the minutes', async () => {

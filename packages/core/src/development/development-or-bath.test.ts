@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { deviates } from '../../../../test/deviates.ts';
 import { expectWithin } from '../../../../test/within.ts';
 import { fitCurve, logExposureAt, type CharacteristicCurve } from '../curve/index.ts';
 import { InvalidArgumentError } from '../errors.ts';
@@ -120,10 +121,35 @@ describe('contrast for a paper', () => {
     expectWithin(condenser.densityRange, 0.84, 1e-12);
   });
 
+  it('is as sure as scale and factor are together', () => {
+    const normal = deviates(19);
+    const scene = { exposureScale: 1.05, subjectRangeStops: 7, callierFactor: 1.25 };
+    const errors = { exposureScaleError: 0.02, callierFactorError: 0.03 };
+    const contrasts = Array.from(
+      { length: 10_000 },
+      () =>
+        contrastForPaper({
+          ...scene,
+          exposureScale: scene.exposureScale + errors.exposureScaleError * normal(),
+          callierFactor: scene.callierFactor + errors.callierFactorError * normal(),
+        }).contrast,
+    );
+    const mean = contrasts.reduce((a, b) => a + b, 0) / contrasts.length;
+    const scatter = Math.sqrt(
+      contrasts.reduce((sum, c) => sum + (c - mean) ** 2, 0) / (contrasts.length - 1),
+    );
+    const { contrastError } = contrastForPaper({ ...scene, ...errors });
+    // 10,000 draws know their scatter to 0.7 %.
+    expectWithin(contrastError! / scatter, 1, 0.03);
+    expect(contrastForPaper(scene).contrastError).toBeNull();
+  });
+
   it.each([
     ['subjectRangeStops', { subjectRangeStops: NaN }],
     ['flareFactor', { flareFactor: 0.5 }],
     ['callierFactor', { callierFactor: 0 }],
+    ['callierFactorError', { callierFactorError: -0.1 }],
+    ['exposureScaleError', { exposureScaleError: NaN }],
     ['exposureScale', { exposureScale: -1 }],
     ['subjectLogRange', { subjectRangeStops: 1, flareFactor: 4 }],
   ])('refuses a bad %s', (name, bad) => {

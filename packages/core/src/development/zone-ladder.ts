@@ -28,6 +28,8 @@ export interface ZoneLadderOptions {
   readonly paperWhiteDensity?: number;
   /** Density the paper sees over diffuse density; 1 unless given. */
   readonly callierFactor?: number;
+  /** Standard error of the factor where it was measured. */
+  readonly callierFactorError?: number | null;
   /** Zone that prints just darker than white; 8 unless given. */
   readonly whiteZone?: number;
 }
@@ -62,6 +64,7 @@ export function zoneLadder(curve: CharacteristicCurve, options: ZoneLadderOption
     paper = null,
     paperWhiteDensity = 0.06,
     callierFactor = 1,
+    callierFactorError = null,
     whiteZone = 8,
   } = options;
   const refuse = (name: string, value: unknown, expected: string): never => {
@@ -77,6 +80,9 @@ export function zoneLadder(curve: CharacteristicCurve, options: ZoneLadderOption
   if (!(callierFactor > 0 && callierFactor < 5)) {
     refuse('callierFactor', callierFactor, 'in (0, 5)');
   }
+  if (callierFactorError !== null && !(callierFactorError >= 0 && callierFactorError < Infinity)) {
+    refuse('callierFactorError', callierFactorError, 'zero or more');
+  }
   const exposureOf = (zone: number): number =>
     Math.log10(10 ** (zoneOneLogExposure + LOG_STOP * (zone - 1)) + flareExposure);
   const points = densityBand(curve, zones.map(exposureOf));
@@ -91,14 +97,10 @@ export function zoneLadder(curve: CharacteristicCurve, options: ZoneLadderOption
       print:
         paper === null
           ? null
-          : zonePrint(
-              curve,
-              logExposure,
-              exposureOf(whiteZone),
-              paper,
-              paperWhiteDensity,
-              callierFactor,
-            ),
+          : zonePrint(curve, logExposure, exposureOf(whiteZone), paper, paperWhiteDensity, {
+              value: callierFactor,
+              standardError: callierFactorError,
+            }),
       extrapolated: logExposure < first - 1e-9 || logExposure > last + 1e-9,
     };
   });

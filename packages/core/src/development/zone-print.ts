@@ -3,7 +3,7 @@
  *
  *   x  = Q (D(white) - D(zone))                     log exposure above the one that just darkens
  *   P  = P_0 + N(x),   L* = L*(P)
- *   var P = N'(x)² Q² var(D(white) - D(zone)) + var N(x)
+ *   var P = N'(x)² (Q² var(D(white) - D(zone)) + (D(white) - D(zone))² var Q) + var N(x)
  *
  * Both densities lie on one curve, so that their errors mostly cancel. var N is the paper's own where
  * it is known by a strip, and left out where a curve made for a scale stands in.
@@ -44,7 +44,7 @@ export interface ZonePrint {
  * @param whiteLogExposure - of the zone that prints just darker than white
  * @param paper - paper to print on
  * @param whiteDensity - density of the unexposed paper
- * @param callierFactor - Q
+ * @param callierFactor - Q, with its standard error where it was measured
  */
 export function zonePrint(
   curve: CharacteristicCurve,
@@ -52,7 +52,7 @@ export function zonePrint(
   whiteLogExposure: number,
   paper: PrintPaper,
   whiteDensity: number,
-  callierFactor: number,
+  callierFactor: Estimate,
 ): ZonePrint {
   const range = estimateOn(curve, (c) =>
     plus(
@@ -61,7 +61,7 @@ export function zonePrint(
       -1,
     ),
   );
-  const above = callierFactor * (range?.value ?? 0);
+  const above = callierFactor.value * (range?.value ?? 0);
   const { netDensity, gradient } = printTone(paper, above);
   const ofPaper =
     paper.kind === 'strip'
@@ -71,8 +71,11 @@ export function zonePrint(
         })?.standardError ?? 0)
       : 0;
   const ofNegative = range?.standardError ?? null;
+  const ofFactor = (range?.value ?? 0) * (callierFactor.standardError ?? 0);
   const error =
-    ofNegative === null ? null : Math.hypot(gradient * callierFactor * ofNegative, ofPaper);
+    ofNegative === null
+      ? null
+      : Math.hypot(gradient * callierFactor.value * ofNegative, gradient * ofFactor, ofPaper);
   const density = whiteDensity + netDensity;
   return {
     density: { value: density, standardError: error },

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { deviates } from '../../../../test/deviates.ts';
 import { expectWithin, printedTo } from '../../../../test/within.ts';
 import { fitCurve, type CharacteristicCurve } from '../curve/index.ts';
 import { InvalidArgumentError } from '../errors.ts';
@@ -68,6 +69,31 @@ describe('zone ladder', () => {
       paperWhiteDensity: 0,
     });
     expectWithin(one!.print!.density.value, 0.9 * 2, 1e-6);
+  });
+
+  it('counts the error of the Callier factor, and none at the zone that prints white', () => {
+    const normal = deviates(23);
+    const noisy = fitCurve({
+      logExposures: SERIES.map((_, zone) => LOG_STOP * (zone - 1)),
+      densities: SERIES.map((net) => BASE_FOG + net + 0.01 * normal()),
+    });
+    if (noisy.status !== 'ok') throw new Error(noisy.reason);
+    const options = { zoneOneLogExposure: 0, paper: generatedPaper(1.3), zones: [2, 5, 8] };
+    const printsOf = (callierFactor: number, callierFactorError: number | null) =>
+      zoneLadder(noisy.curve, { ...options, callierFactor, callierFactorError }).map(
+        ({ print }) => print!.density,
+      );
+    const [stated, without] = [printsOf(1.25, 0.02), printsOf(1.25, null)];
+    const drawn = Array.from({ length: 400 }, () => printsOf(1.25 + 0.02 * normal(), null));
+    [0, 1].forEach((i) => {
+      const values = drawn.map((run) => run[i]!.value);
+      const mean = values.reduce((a, b) => a + b, 0) / values.length;
+      const scatter = Math.sqrt(values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / 399);
+      const byFactor = Math.sqrt(stated[i]!.standardError! ** 2 - without[i]!.standardError! ** 2);
+      // 400 draws know their scatter to 3.5 %.
+      expectWithin(byFactor / scatter, 1, 0.15);
+    });
+    expectWithin(stated[2]!.standardError!, without[2]!.standardError!, 1e-12);
   });
 
   it('raises the shadows with flare and leaves the highlights', () => {

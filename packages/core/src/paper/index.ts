@@ -1,5 +1,6 @@
 export type { GradeBand, GradeTable } from './grade-table.ts';
 export { gradeBand, gradeOf, rangeOfGrade, type PaperGrade } from './grade-of.ts';
+export { gradesWithin, type GradesWithin } from './grades-within.ts';
 export { fitPaperCurve, PAPER_FAMILIES } from './fit-paper-curve.ts';
 export { greatestGradient } from './greatest-gradient.ts';
 export {

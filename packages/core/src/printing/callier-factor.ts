@@ -6,12 +6,23 @@
  *   one negative, two lights, one paper:                  Q = range seen / density range
  *   one negative, two lights, two papers that suit it:    Q = scale / scale under diffuse light
  *
- * Sources: the definition of the factor [ISO5]; the time rule [CLERC]. Deviations: none.
+ *   error of the second   var Q = Q² Σ (s_i / (G_i range))² + what the paper's curve adds, G_i its
+ *                         gradient at print density i
+ *
+ * Sources: the definition of the factor [ISO5]; the time rule [CLERC]; [Seber2003] section 5.1, the
+ * delta method. Deviations: the curve's error is counted for a strip, not for a paper between strips.
  */
+import {
+  constant,
+  derivedLogExposure,
+  estimateOn,
+  plus,
+  quotient,
+  type CharacteristicCurve,
+} from '../curve/index.ts';
 import { InvalidArgumentError } from '../errors.ts';
-import type { Estimate } from '../estimate.ts';
+import { combinedError, type Estimate } from '../estimate.ts';
 import { exposureForTone, paperResponse, type PrintPaper } from '../paper/index.ts';
-import { combinedError } from './interval-of.ts';
 
 /** A patch and the time in which it printed the one grey. */
 export interface GreyPatch {
@@ -67,11 +78,12 @@ export interface PrintedPair {
 /**
  * Callier factor from one negative printed under two lights on one paper.
  *
- * @param paper - the paper, of a strip of its own
+ * @param paper - the paper, of a strip of its own; its contrast must be the same under both lights
  * @param diffuse - what the two spots printed under diffuse light
  * @param other - what they printed under the light to be measured; times do not count
  * @param paperWhiteDensity - where the paper has none of its own
- * @returns the ratio of the log exposure ranges, or null where a spot is outside the paper
+ * @returns the ratio of the log exposure ranges, with the errors of the readings and of the paper's
+ *   curve; null where a spot is outside the paper
  */
 export function callierFromPrints(
   paper: PrintPaper,
@@ -96,7 +108,28 @@ export function callierFromPrints(
     };
   };
   const [under, seen] = [range(diffuse), range(other)];
-  return under === null || seen === null ? null : ratio(seen, under);
+  if (under === null || seen === null) return null;
+  const { value, standardError } = ratio(seen, under);
+  const byPaper = paper.kind === 'strip' ? errorOfCurve(paper.curve, diffuse, other) : null;
+  return { value, standardError: combinedError(standardError, byPaper) };
+}
+
+/** Both ranges are read off one curve, so that much of its error cancels in their ratio. */
+function errorOfCurve(
+  curve: CharacteristicCurve,
+  diffuse: PrintedPair,
+  other: PrintedPair,
+): number | null {
+  const estimate = estimateOn(curve, (c) => {
+    const range = ({ shadowPrintDensity, highlightPrintDensity }: PrintedPair) => {
+      const shadow = derivedLogExposure(c, constant(c, shadowPrintDensity.value));
+      const highlight = derivedLogExposure(c, constant(c, highlightPrintDensity.value));
+      return shadow && highlight && plus(shadow, highlight, -1);
+    };
+    const [seen, under] = [range(other), range(diffuse)];
+    return seen && under && quotient(seen, under);
+  });
+  return estimate?.standardError ?? null;
 }
 
 /**

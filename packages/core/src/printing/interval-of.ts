@@ -7,10 +7,7 @@
  * Sources: [Seber2003] section 5.1, the delta method. Deviations: the normal quantile, since several
  * sets of readings with degrees of freedom of their own come together.
  */
-import type { Estimate } from '../estimate.ts';
-
-/** Normal quantile of a two-sided interval of 95 %. */
-const Z = 1.959964;
+import { NORMAL_95, type Estimate } from '../estimate.ts';
 
 /** Limits of 95 %; null without a standard error. */
 export type Limits = readonly [number, number] | null;
@@ -31,7 +28,9 @@ export function bounded({ value, standardError }: Estimate): Bounded {
     value,
     standardError,
     interval:
-      standardError === null ? null : [value - Z * standardError, value + Z * standardError],
+      standardError === null
+        ? null
+        : [value - NORMAL_95 * standardError, value + NORMAL_95 * standardError],
   };
 }
 
@@ -52,10 +51,4 @@ export function secondsFromLog(logSeconds: Estimate): Bounded {
     standardError: standardError === null ? null : Math.LN10 * seconds * standardError,
     interval: interval && [10 ** interval[0], 10 ** interval[1]],
   };
-}
-
-/** Root of the sum of squares of the errors that are known; null where none is. */
-export function combinedError(...errors: readonly (number | null)[]): number | null {
-  const known = errors.filter((error) => error !== null);
-  return known.length === 0 ? null : Math.hypot(...known);
 }

@@ -4,16 +4,26 @@
  *   printing range  = Q (silver range) + stain range
  *                   = DR (Q + s) / (1 + s),  s stain density per unit of silver density
  *   exposure scale wanted = printing range;  R = 100 times it
+ *   errors: see `printingRange`; var (range - scale) = var range + var scale
  *
  * Sources: [ISO6846] introduction: prints are generally excellent when the paper's log exposure
- * range equals the negative's effective density range. Deviations: none.
+ * range equals the negative's effective density range; the errors are derived (delta method). Deviations:
+ * the factor and the paper's scale count as independent, also where the one was measured by the other.
  */
 import { InvalidArgumentError } from '../errors.ts';
-import type { Estimate } from '../estimate.ts';
-import { gradeOf, isoRangeRounded, type GradeTable, type PaperGrade } from '../paper/index.ts';
+import { combinedError, type Estimate } from '../estimate.ts';
+import {
+  gradeOf,
+  gradesWithin,
+  isoRangeRounded,
+  type GradesWithin,
+  type GradeTable,
+  type PaperGrade,
+} from '../paper/index.ts';
 import { LOG_STOP } from '../readings/index.ts';
 import { printingRange as printingRangeOf } from '../treatment/index.ts';
 import { warning, type Warning } from '../warning.ts';
+import { bounded } from './interval-of.ts';
 
 /** The negative, by its range or by the two densities that it lies between. */
 export type NegativeRange =
@@ -29,6 +39,8 @@ export type NegativeRange =
 export interface MatchOptions {
   /** Q, how much more density the enlarger's light sees than a diffuse reading; 1 unless given. */
   readonly callierFactor?: number;
+  /** Standard error of Q where it was measured; it counts in every figure that Q is in. */
+  readonly callierFactorError?: number | null;
   /** Stain density per unit of silver density in the paper's channel; 0 unless given. */
   readonly stain?: number;
   readonly gradeTable: GradeTable;
@@ -38,14 +50,21 @@ export interface MatchOptions {
   readonly paper?: Estimate;
 }
 
+/** Within 0.05 log, half the step to which ISO ranges are rounded, a negative fits. */
+export type FitVerdict = 'falls-short' | 'fits' | 'overshoots';
+
 /** How a paper of known exposure scale serves the negative. */
 export interface PaperFit {
   readonly exposureScale: Estimate;
   /** Printing range less exposure scale, log10; negative where the negative falls short. */
   readonly difference: Estimate;
   readonly differenceStops: number;
-  /** Within 0.05 log, half the step to which ISO ranges are rounded, a negative fits. */
-  readonly verdict: 'fits' | 'falls-short' | 'overshoots';
+  readonly verdict: FitVerdict;
+  /**
+   * Verdicts that the error of the difference leaves possible (95 %), from falling short to
+   * overshooting; the one verdict where no error is known.
+   */
+  readonly verdictsWithin: readonly FitVerdict[];
 }
 
 export interface NegativeMatch {
@@ -55,6 +74,8 @@ export interface NegativeMatch {
   readonly exposureScale: Estimate;
   readonly isoRange: { readonly exact: Estimate; readonly rounded: number } | null;
   readonly paperGrade: PaperGrade;
+  /** Softest and hardest grade that the errors of range and factor leave possible (95 %). */
+  readonly gradesWithin: GradesWithin;
   readonly paper: PaperFit | null;
   readonly warnings: readonly Warning[];
 }
@@ -68,11 +89,13 @@ const FIT_TOLERANCE = 0.05;
  * @param negative - density range, or shadow and highlight densities, diffuse readings
  * @param options - Callier factor, stain, grade table, and the user's own paper
  * @returns range as the paper sees it, scale, ISO range and grade that it calls for
- * @throws InvalidArgumentError if a density is not finite or the Callier factor not in [1, 2]
+ * @throws InvalidArgumentError if a density is not finite, the Callier factor not in [1, 2] or its
+ *   error below zero
  * @source [ISO6846] introduction
  */
 export function matchNegative(negative: NegativeRange, options: MatchOptions): NegativeMatch {
-  const { callierFactor = 1, stain = 0, gradeTable, rivalTable, paper } = options;
+  const { callierFactor = 1, callierFactorError = null, stain = 0 } = options;
+  const { gradeTable, rivalTable, paper } = options;
   if (!(callierFactor >= 1 && callierFactor <= 2)) {
     throw new InvalidArgumentError('matchNegative', 'callierFactor', callierFactor, 'in [1, 2]');
   }
@@ -89,7 +112,11 @@ export function matchNegative(negative: NegativeRange, options: MatchOptions): N
     value: Math.abs(signed),
     standardError: negative.standardError ?? null,
   };
-  const printingRange = printingRangeOf(densityRange, { callierFactor, stain });
+  const printingRange = printingRangeOf(densityRange, {
+    callierFactor,
+    callierFactorError,
+    stain,
+  });
   const looked = gradeTable.light === 'condenser' ? densityRange : printingRange;
   const paperGrade = gradeOf(looked.value, gradeTable);
   if (paperGrade.outside !== null) {
@@ -119,6 +146,7 @@ export function matchNegative(negative: NegativeRange, options: MatchOptions): N
         ? { exact: times100(printingRange), rounded: isoRangeRounded(printingRange.value) }
         : null,
     paperGrade,
+    gradesWithin: gradesWithin(looked, gradeTable),
     paper: paper === undefined ? null : paperFit(printingRange, paper),
     warnings,
   };
@@ -126,16 +154,27 @@ export function matchNegative(negative: NegativeRange, options: MatchOptions): N
 
 function paperFit(printingRange: Estimate, exposureScale: Estimate): PaperFit {
   const value = printingRange.value - exposureScale.value;
-  const errors = [printingRange.standardError, exposureScale.standardError];
-  const known = errors.filter((error) => error !== null);
-  // Rounded to a billionth, so that a paper of exactly the negative's range ± 0.05 fits.
-  const distance = Math.round(Math.abs(value) * 1e9) / 1e9;
+  const standardError = combinedError(printingRange.standardError, exposureScale.standardError);
+  const difference = { value, standardError };
+  const verdict = verdictOf(value);
+  const { interval } = bounded(difference);
+  const [first, last] = (interval ?? [value, value]).map((end) => VERDICTS.indexOf(verdictOf(end)));
   return {
     exposureScale,
-    difference: { value, standardError: known.length === 0 ? null : Math.hypot(...known) },
+    difference,
     differenceStops: value / LOG_STOP,
-    verdict: distance <= FIT_TOLERANCE ? 'fits' : value < 0 ? 'falls-short' : 'overshoots',
+    verdict,
+    verdictsWithin: VERDICTS.slice(first, (last ?? 0) + 1),
   };
+}
+
+const VERDICTS = ['falls-short', 'fits', 'overshoots'] as const;
+
+function verdictOf(difference: number): FitVerdict {
+  // Rounded to a billionth, so that a paper of exactly the negative's range ± 0.05 fits.
+  const distance = Math.round(Math.abs(difference) * 1e9) / 1e9;
+  if (distance <= FIT_TOLERANCE) return 'fits';
+  return difference < 0 ? 'falls-short' : 'overshoots';
 }
 
 function times100({ value, standardError }: Estimate): Estimate {

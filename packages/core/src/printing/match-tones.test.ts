@@ -210,6 +210,54 @@ describe('the Callier factor', () => {
     expect(callierFromPrints(paper, pair(0.8), reversed, 0.06)).toBeNull();
   });
 
+  it('by prints of one negative is as sure as the prints and the paper’s strip make it', () => {
+    // [derived] A logistic paper, D = 0.06 + 2 / (1 + exp(-4.5 x)); its inverse gives the true prints.
+    const density = (x: number) => 0.06 + 2 / (1 + Math.exp(-4.5 * x));
+    const truth = 1.25;
+    const spots = { highlight: -0.45, diffuseRange: 0.65 };
+    const normal = deviates(29);
+    const reading = (x: number) => ({ value: density(x) + 0.01 * normal(), standardError: 0.01 });
+    const pair = (range: number) => ({
+      highlightPrintDensity: reading(spots.highlight),
+      shadowPrintDensity: reading(spots.highlight + range),
+    });
+    const runs = Array.from({ length: 250 }, () => {
+      const xs = Array.from({ length: 21 }, (_, i) => -1.5 + 0.15 * i);
+      const fit = fitCurve(
+        { logExposures: xs, densities: xs.map((x) => density(x) + 0.01 * normal()) },
+        { family: 'logistic-4' },
+      );
+      if (fit.status !== 'ok') throw new Error(fit.reason);
+      const paper = { kind: 'strip', exposureScale: 1.05, curve: fit.curve } as const;
+      const of = callierFromPrints(
+        paper,
+        pair(spots.diffuseRange),
+        pair(truth * spots.diffuseRange),
+        0.06,
+      )!;
+      return { of, exactPrints: callierFromPrints(paper, exact(0.65), exact(0.8125), 0.06)! };
+    });
+    function exact(range: number) {
+      return {
+        highlightPrintDensity: exactly(density(spots.highlight)),
+        shadowPrintDensity: exactly(density(spots.highlight + range)),
+      };
+    }
+    for (const which of ['of', 'exactPrints'] as const) {
+      const values = runs.map((run) => run[which].value);
+      const mean = values.reduce((a, b) => a + b, 0) / runs.length;
+      const scatter = Math.sqrt(
+        values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / (runs.length - 1),
+      );
+      const stated = Math.sqrt(
+        runs.reduce((sum, run) => sum + run[which].standardError! ** 2, 0) / runs.length,
+      );
+      expectWithin(mean, truth, (4 * scatter) / Math.sqrt(runs.length), which);
+      // 250 runs know their scatter to 4.5 %.
+      expectWithin(stated / scatter, 1, 0.18, which);
+    }
+  });
+
   it('is the ratio of the scales of two papers that print a negative alike', () => {
     const q = callierFromPapers(
       { value: 1.2, standardError: 0.03 },

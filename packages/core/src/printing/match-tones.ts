@@ -5,6 +5,7 @@
  *   span(p) = n_h - n_s                      solved for the setting p
  *   L = x(D_h; p) + n_h                      exposure without a negative
  *   var p = (var (n_h - n_s) + var span) / (d span / d p)²
+ *   var (n_h - n_s) = var n_h + var n_s + (c_h - c_s)²,  c what both move by together
  *
  * n densities of the negative as the paper sees them, D print densities, x the paper's inverse.
  *
@@ -12,7 +13,7 @@
  * scale to any two print densities. Deviations: none.
  */
 import { InvalidArgumentError } from '../errors.ts';
-import type { Estimate } from '../estimate.ts';
+import { combinedError, type Estimate } from '../estimate.ts';
 import {
   exposureForTone,
   paperAtSetting,
@@ -22,13 +23,19 @@ import {
   type PaperMap,
   type PaperResponse,
 } from '../paper/index.ts';
-import { bounded, combinedError, type Bounded } from './interval-of.ts';
+import { bounded, type Bounded } from './interval-of.ts';
 import { USUAL_PAPER_WHITE } from './print-negative.ts';
 
 /** A tone of the negative and what it should print as. */
 export interface WantedTone {
   /** Gross density of the negative as the paper sees it, Callier factor and stain included. */
   readonly negativeDensity: Estimate;
+  /**
+   * By how much this density moves with one standard error of what both tones share, the Callier
+   * factor: its error times the silver's density. Not part of `negativeDensity.standardError`; null or
+   * left out for none.
+   */
+  readonly sharedError?: number | null;
   /** Reflection density wanted, paper white included. */
   readonly printDensity: number;
 }
@@ -112,6 +119,7 @@ export function matchTones(
     standardError: combinedError(
       highlight.negativeDensity.standardError,
       shadow.negativeDensity.standardError,
+      sharedOfRange(wanted),
     ),
   };
   const positions = map.settings.map(({ position }) => position);
@@ -177,6 +185,12 @@ export function matchTones(
   };
 }
 
+/** What a shared error does to the range: the highlight moves more than the shadow. */
+function sharedOfRange({ shadow, highlight }: WantedTones): number | null {
+  const [s, h] = [shadow.sharedError ?? null, highlight.sharedError ?? null];
+  return s === null && h === null ? null : (h ?? 0) - (s ?? 0);
+}
+
 /** The checks that hold for every way of printing two tones. */
 export function refusedTones(wanted: WantedTones): ToneRefusal | null {
   const { shadow, highlight } = wanted;
@@ -192,10 +206,10 @@ export function refusedTones(wanted: WantedTones): ToneRefusal | null {
   }
   const exchanged = (densities: boolean): WantedTones => ({
     highlight: densities
-      ? { ...highlight, negativeDensity: shadow.negativeDensity }
+      ? { ...shadow, printDensity: highlight.printDensity }
       : { ...highlight, printDensity: shadow.printDensity },
     shadow: densities
-      ? { ...shadow, negativeDensity: highlight.negativeDensity }
+      ? { ...highlight, printDensity: shadow.printDensity }
       : { ...shadow, printDensity: highlight.printDensity },
   });
   if (!(highlight.negativeDensity.value > shadow.negativeDensity.value)) {
@@ -241,6 +255,7 @@ function toneSettingAt(
     value: at.threshold.value + above + highlight.negativeDensity.value,
     standardError: combinedError(
       highlight.negativeDensity.standardError,
+      highlight.sharedError ?? null,
       toneDifferenceError(map, position, at.threshold.value + above),
     ),
   };

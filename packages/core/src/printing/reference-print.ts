@@ -11,9 +11,8 @@
  * paper is left out.
  */
 import { InvalidArgumentError } from '../errors.ts';
-import type { Estimate } from '../estimate.ts';
+import { combinedError, type Estimate } from '../estimate.ts';
 import { exposureForTone, paperResponse, type PrintPaper } from '../paper/index.ts';
-import { combinedError } from './interval-of.ts';
 
 /** A print that has been made, by one spot. */
 export interface ReferencePrint {

@@ -99,7 +99,8 @@ export function splitForPrint(
     shadow: { negativeDensity: spots.shadow.value, printDensity: shadow.printDensity },
   });
   if (split.status !== 'ok') return split;
-  const errors = splitErrors(fit, split, spots);
+  const shared = { highlight: highlight.sharedError ?? null, shadow: shadow.sharedError ?? null };
+  const errors = splitErrors(fit, split, spots, shared);
   const seconds = (value: number, standardError: number | null): Bounded =>
     secondsFromLog({ value: value + Math.log10(timeFactor), standardError });
   const ratio: Estimate = {

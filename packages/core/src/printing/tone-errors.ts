@@ -3,6 +3,8 @@
  *
  *   negative   s of D(x_a + δ), x_a where the film's curve reaches the density that was read
  *   print      s² = (G_treatment G_light G_enlarger G_paper s_negative)² + s_paper²
+ *   light      s² += (G_paper (m S - m_h S_h) s_Q)²   S silver, m part of the light that makes the image,
+ *              h the density of the negative whose print was timed
  *   paper      s of D(x_a + δ), x_a where the paper's reaches the print density that was found right
  *
  * A chain hangs on two tones: the subject is placed by a density read on the negative, and the print is
@@ -10,7 +12,7 @@
  * bends the tones away from them, and not where it moves all of them.
  *
  * Sources: [Seber2003] section 5.1, the delta method; [BA2002] section 4.3.2 for rival forms.
- * Deviations: the errors of the bath, of the Callier factor and of flare are not counted here.
+ * Deviations: the errors of the bath and of flare are not counted here.
  */
 import {
   constant,
@@ -20,6 +22,8 @@ import {
   shifted,
   type CharacteristicCurve,
 } from '../curve/index.ts';
+import { combinedError } from '../estimate.ts';
+import { densityAfter } from '../treatment/index.ts';
 import { unconditionalError } from '../fitting/index.ts';
 import {
   exposureForTone,
@@ -33,7 +37,6 @@ import {
   type PaperMap,
   type VariableContrastFit,
 } from '../paper/index.ts';
-import { combinedError } from './interval-of.ts';
 import type { SubjectTone, ToneChain } from './tone-chain.ts';
 
 /** What the paper of a chain was measured by; a paper that nobody measured has no error. */
@@ -47,6 +50,8 @@ export interface HeldTones {
   readonly negativeDensity: number;
   /** Print density by which the print was timed. */
   readonly printDensity: number;
+  /** Gross density of the negative that prints it; needed where the Callier factor has an error. */
+  readonly timedNegativeDensity?: number;
 }
 
 /** Standard errors; null where no curve has any. */
@@ -63,14 +68,17 @@ export interface ToneErrors {
  * @param chain - the whole chain
  * @param paper - what its paper was measured by, or null
  * @param held - the densities that are held
+ * @param callierFactorError - standard error of Q where it was measured, else null
  * @returns the function from a tone of the chain to its errors
  */
 export function toneErrorsOf(
   chain: ToneChain,
   paper: MeasuredPaper | null,
   held: HeldTones,
+  callierFactorError: number | null = null,
 ): (tone: SubjectTone) => ToneErrors {
   const paperErrorAt = paperErrorOf(chain, paper, held.printDensity);
+  const lightErrorAt = lightErrorOf(chain, held.timedNegativeDensity, callierFactorError);
   return (tone) => {
     const negativeDensity = heldDensityError(chain.film, tone.logExposure, held.negativeDensity);
     const { treatment, light, enlargerFlare, paper: onPaper } = tone.gradients;
@@ -78,7 +86,11 @@ export function toneErrorsOf(
       negativeDensity === null
         ? null
         : Math.abs(treatment * light * enlargerFlare * onPaper) * negativeDensity;
-    const printDensity = combinedError(fromFilm, paperErrorAt(tone.paperLogExposure));
+    const printDensity = combinedError(
+      fromFilm,
+      lightErrorAt(tone),
+      paperErrorAt(tone.paperLogExposure),
+    );
     return {
       negativeDensity,
       printDensity,
@@ -104,6 +116,26 @@ function heldDensityError(
     return from && derivedDensity(curve, shifted(from, distance));
   });
   return estimate?.standardError ?? null;
+}
+
+/** Error of the print density by that of the Callier factor, which moves all tones but the timed one. */
+function lightErrorOf(
+  { printing }: ToneChain,
+  timedNegativeDensity: number | undefined,
+  error: number | null,
+): (tone: SubjectTone) => number | null {
+  if (error === null || timedNegativeDensity === undefined) return () => null;
+  const { baseFog, effect, enlargerFlare, callierFactor } = printing;
+  /** -d log exposure / d Q at a density of the negative. */
+  const byFactor = (negativeDensity: number): number => {
+    const u = negativeDensity - baseFog;
+    const seen = (factor: number): number =>
+      effect === null ? factor * u : densityAfter(u, effect, factor);
+    const image = 10 ** -seen(callierFactor);
+    return (image / (image + enlargerFlare)) * (seen(1) - seen(0));
+  };
+  const held = byFactor(timedNegativeDensity);
+  return (tone) => Math.abs(tone.gradients.paper * (byFactor(tone.negativeDensity) - held)) * error;
 }
 
 /** Error of the print density by log exposure above the threshold. */

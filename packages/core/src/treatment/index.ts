@@ -48,6 +48,7 @@ export {
 } from './plan-treatment.ts';
 export {
   predictTreatment,
+  rangeReport,
   type NegativeToTreat,
   type PrintingOptions,
   type RangeReport,

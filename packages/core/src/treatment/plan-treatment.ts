@@ -2,7 +2,7 @@
  * Planning backwards: from the grade or range that is wanted to the minutes in the bath.
  *
  *   target grade -> printing range -> gain -> response -> dose -> minutes
- *   var k = k² ((s_target / target)² + (s_range / range)²), added to what is not sure of the bath
+ *   var k = k² ((s_target / target)² + (s_range / range)² + (s_Q / Q)²), added to what is not sure of the bath
  *
  * A grade is reached anywhere in its band. The plan aims at the middle of the band; where the bath
  * cannot carry the negative so far, it aims as far into the band as the practical end of the bath
@@ -102,6 +102,8 @@ export function planTreatment(
   const usesDiffuse =
     'densityRange' in target || (gradeTable.light === 'condenser' && 'grade' in target);
   const factor = usesDiffuse ? 1 : callierFactor;
+  // A diffuse target does not know the enlarger's light.
+  const factorError = usesDiffuse ? 0 : (options.callierFactorError ?? 0) / callierFactor;
 
   const idle = treatmentEffect(model, { ...bath, minutes: 0 }, { stain, stainKept: 1 });
   const before = rangeAfter(shadow, highlight, idle, factor).value;
@@ -148,7 +150,9 @@ export function planTreatment(
             minutes,
             bath,
             aim === 'in-band' ? { completion } : { gain: prediction.effect.gain.value },
-            aim === 'in-band' ? 0 : gainNeeded * Math.hypot(...relativeErrors(target, negative)),
+            aim === 'in-band'
+              ? 0
+              : gainNeeded * Math.hypot(factorError, ...relativeErrors(target, negative)),
           ),
     completion,
     bath: { ...bath, minutes },

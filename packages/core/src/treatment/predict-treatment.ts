@@ -1,16 +1,24 @@
 /**
  * A negative before and after a bath: density range, ISO range and grade.
  *
- *   var range' = k_eff² var range + (range / (1+s))² var k
+ *   var range' = k_eff² var range + (range / (1+s))² var k + (silver range')² var Q, the last where the
+ *                enlarger sees it
  *
  * Sources: see `treatment-effect.ts`. Deviations: none.
  */
 import { InvalidArgumentError } from '../errors.ts';
-import type { Estimate } from '../estimate.ts';
-import { gradeOf, isoRangeRounded, type GradeTable, type PaperGrade } from '../paper/index.ts';
+import { combinedError, type Estimate } from '../estimate.ts';
+import {
+  gradeOf,
+  gradesWithin,
+  isoRangeRounded,
+  type GradesWithin,
+  type GradeTable,
+  type PaperGrade,
+} from '../paper/index.ts';
 import { warning, type Warning } from '../warning.ts';
 import type { Bath } from './dose.ts';
-import { printingRange } from './stain.ts';
+import { checkedCallierError, printingRange } from './stain.ts';
 import {
   afterWithGain,
   rangeAfter,
@@ -35,6 +43,8 @@ export interface PrintingOptions {
   readonly gradeTable: GradeTable;
   /** Q of the enlarger; 1 unless given. */
   readonly callierFactor?: number;
+  /** Standard error of Q where it was measured. */
+  readonly callierFactorError?: number | null;
   /** Stain density per unit of silver density in the paper's channel; 0 unless given. */
   readonly stain?: number;
   /** Part of the stain that the bath leaves; 1 unless given. */
@@ -47,6 +57,8 @@ export interface RangeReport {
   readonly printingRange: Estimate;
   readonly isoRange: { readonly exact: Estimate; readonly rounded: number } | null;
   readonly paperGrade: PaperGrade;
+  /** Softest and hardest grade that the error of the range leaves possible (95 %). */
+  readonly gradesWithin: GradesWithin;
 }
 
 export interface TreatmentPrediction {
@@ -79,6 +91,10 @@ export function predictTreatment(
   options: PrintingOptions,
 ): TreatmentPrediction {
   const { gradeTable, callierFactor = 1, stain = 0, stainKept = 1 } = options;
+  const callierFactorError = checkedCallierError(
+    'predictTreatment',
+    options.callierFactorError ?? null,
+  );
   const { shadow, highlight, assumed } = endsOf(negative);
   const effect = treatmentEffect(model, bath, { stain, stainKept });
   const warnings: Warning[] = [...model.warnings, ...effect.warnings];
@@ -87,26 +103,34 @@ export function predictTreatment(
   }
   const rangeError = negative.standardError ?? null;
   const densityRange = { value: negative.densityRange, standardError: rangeError };
-  const before = report(
+  const before = rangeReport(
     densityRange,
-    printingRange(densityRange, { callierFactor, stain }),
+    printingRange(densityRange, { callierFactor, callierFactorError, stain }),
     gradeTable,
   );
   const at = (gain: number): number =>
     rangeAfter(shadow, highlight, { ...effect, gain: { value: gain, standardError: null } }).value;
-  const rangeAt = (factor: number): Estimate => {
+  // A range is silver times Q and the stain that is left, so that silver is its slope by Q.
+  const rangeBy = (factor: number): number => rangeAfter(shadow, highlight, effect, factor).value;
+  const silverRange = rangeBy(1) - rangeBy(0);
+  const rangeAt = (factor: number, factorError: number | null): Estimate => {
     const byGain = rangeAfter(shadow, highlight, effect, factor);
     return {
       value: byGain.value,
-      standardError: addErrors(
+      standardError: combinedError(
         byGain.standardError,
         rangeError === null
           ? null
           : rangeError * afterWithGain(highlight, effect, factor).byDensity,
+        factorError === null ? null : factorError * silverRange,
       ),
     };
   };
-  const after = report(rangeAt(1), rangeAt(callierFactor), gradeTable);
+  const after = rangeReport(
+    rangeAt(1, null),
+    rangeAt(callierFactor, callierFactorError),
+    gradeTable,
+  );
   for (const [when, grade] of [
     ['before', before.paperGrade],
     ['after', after.paperGrade],
@@ -142,8 +166,14 @@ export function endsOf(negative: NegativeToTreat): {
   return { shadow, highlight: shadow + densityRange, assumed: shadowNetDensity === undefined };
 }
 
-function report(densityRange: Estimate, printing: Estimate, table: GradeTable): RangeReport {
+/** What the ranges of a negative call for, with the errors that they have. */
+export function rangeReport(
+  densityRange: Estimate,
+  printing: Estimate,
+  table: GradeTable,
+): RangeReport {
   const { value, standardError } = printing;
+  const looked = table.light === 'condenser' ? densityRange : printing;
   return {
     densityRange,
     printingRange: printing,
@@ -157,12 +187,9 @@ function report(densityRange: Estimate, printing: Estimate, table: GradeTable): 
             rounded: isoRangeRounded(value),
           }
         : null,
-    paperGrade: gradeOf((table.light === 'condenser' ? densityRange : printing).value, table),
+    paperGrade: gradeOf(looked.value, table),
+    gradesWithin: gradesWithin(looked, table),
   };
-}
-
-function addErrors(a: number | null, b: number | null): number | null {
-  return a === null && b === null ? null : Math.hypot(a ?? 0, b ?? 0);
 }
 
 /** Each warning once. */

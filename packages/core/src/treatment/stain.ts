@@ -5,12 +5,14 @@
  *   after     D = b + k S + s ρ S          ρ part of the stain that is kept
  *   effective gain (k + s ρ) / (1 + s)     by diffuse light
  *   printing range of a density range DR:  DR (Q + s) / (1 + s), since Q acts on silver alone
+ *   its error:  var = ((Q + s) / (1 + s))² var DR + (DR / (1 + s))² var Q
  *
- * Sources: [STAINSHEET] stain roughly follows silver; the formulas are derived. Deviations: stain
- * in excess of proportion (general stain) is left to base + fog.
+ * Sources: [STAINSHEET] stain roughly follows silver; the formulas are derived; the error is the
+ * delta method [Seber2003] section 5.1. Deviations: stain in excess
+ * of proportion (general stain) is left to base + fog.
  */
 import { InvalidArgumentError } from '../errors.ts';
-import type { Estimate } from '../estimate.ts';
+import { combinedError, type Estimate } from '../estimate.ts';
 
 export interface StainOptions {
   /** s in the paper's channel, zero or more. */
@@ -41,25 +43,46 @@ export function effectiveGain(silverGain: number, options: StainOptions): number
  * Range that the paper sees of a density range read by diffuse light in the paper's channel.
  *
  * @param densityRange - silver and stain together
- * @param options - Callier factor of the enlarger, stain per unit of silver
- * @returns DR (Q + s) / (1 + s)
+ * @param options - Callier factor of the enlarger with its standard error where it was measured,
+ *   stain per unit of silver
+ * @returns DR (Q + s) / (1 + s); its error counts those of range and factor that are known
  * @throws InvalidArgumentError if a value is out of range
  */
 export function printingRange(
   densityRange: Estimate,
-  options: { readonly callierFactor: number; readonly stain: number },
+  options: {
+    readonly callierFactor: number;
+    readonly callierFactorError?: number | null;
+    readonly stain: number;
+  },
 ): Estimate {
-  const { callierFactor } = options;
+  const { callierFactor, callierFactorError = null } = options;
   if (!(callierFactor > 0 && callierFactor < Infinity)) {
     throw new InvalidArgumentError('printingRange', 'callierFactor', callierFactor, 'above zero');
   }
   const { stain } = checked('printingRange', options);
   const factor = (callierFactor + stain) / (1 + stain);
   const { value, standardError } = densityRange;
+  checkedCallierError('printingRange', callierFactorError);
   return {
     value: factor * value,
-    standardError: standardError === null ? null : factor * standardError,
+    standardError: combinedError(
+      standardError === null ? null : factor * standardError,
+      callierFactorError === null ? null : (Math.abs(value) / (1 + stain)) * callierFactorError,
+    ),
   };
+}
+
+/**
+ * Refuses a standard error of the Callier factor that cannot be.
+ *
+ * @throws InvalidArgumentError if it is below zero or not finite; null stands for none
+ */
+export function checkedCallierError(functionName: string, error: number | null): number | null {
+  if (error !== null && !(error >= 0 && error < Infinity)) {
+    throw new InvalidArgumentError(functionName, 'callierFactorError', error, 'zero or more');
+  }
+  return error;
 }
 
 function checked<T extends StainOptions>(functionName: string, options: T): T {

@@ -93,6 +93,8 @@ function effectChange(effect: TreatmentEffect, callierFactor: number): NegativeC
     return {
       printing: seen.value,
       diffuse: read.value,
+      // The density that a light of Q 0 would see is stain.
+      silver: read.value - afterWithGain(netDensity, effect, 0).value,
       slope: seen.byDensity,
       diffuseSlope: read.byDensity,
     };

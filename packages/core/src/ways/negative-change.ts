@@ -11,6 +11,8 @@ import { gainDerivatives, type GainLaw } from '../treatment/gain-law.ts';
 interface ChangedDensity {
   readonly printing: number;
   readonly diffuse: number;
+  /** d printing / d Q: the silver alone, which Q acts on. */
+  readonly silver: number;
   /** d printing / d net density before. */
   readonly slope: number;
   /** d diffuse / d net density before. */
@@ -50,6 +52,7 @@ export function wholeChange(
     return {
       printing: callierFactor * value + left * silver,
       diffuse: value + left * silver,
+      silver: value,
       slope: (callierFactor * byDensity + left) / (1 + stain),
       diffuseSlope: (byDensity + left) / (1 + stain),
     };

@@ -9,13 +9,12 @@ import {
   generatedPaper,
   gradeBand,
   gradeOf,
-  isoRangeRounded,
   printTone,
   type GradeTable,
   type PrintPaper,
 } from '../paper/index.ts';
 import { LOG_STOP } from '../readings/index.ts';
-import type { RangeReport } from '../treatment/index.ts';
+import { rangeReport, type PrintingOptions, type RangeReport } from '../treatment/index.ts';
 import { rangeOf, type NegativeChange, type NegativeNets } from './negative-change.ts';
 import type { WayId, WayOut } from './way-out.ts';
 import type { WaysInput } from './ways-out.ts';
@@ -42,13 +41,13 @@ export function wayOf(
   const { negative, separationAt = negative, options, paper: own } = input;
   const { gradeTable } = options;
   const range = rangeOf(change, negative);
-  const report = reportOf(change, negative, gradeTable);
+  const report = reportOf(change, negative, options);
   const paper = more.paper ?? paperFor(range, report, own, gradeTable, callierFactor);
   const top = change(negative.highlight).printing;
   const toneAt = (u: number): number =>
     printTone(paper, top - change(u).printing).gradient * change(u).slope;
   // The first way on its own paper is the measure of grain in the print.
-  const plainReport = reportOf(alone, negative, gradeTable);
+  const plainReport = reportOf(alone, negative, options);
   const plain = paperFor(rangeOf(alone, negative), plainReport, own, gradeTable, callierFactor);
   const plainTop = alone(negative.highlight).printing;
   const plainGrain =
@@ -111,15 +110,16 @@ function lookedUp(range: number, table: GradeTable, callierFactor: number): numb
 function reportOf(
   change: NegativeChange,
   { shadow, highlight }: NegativeNets,
-  table: GradeTable,
+  { gradeTable, callierFactorError = null }: PrintingOptions,
 ): RangeReport {
-  const diffuse = change(highlight).diffuse - change(shadow).diffuse;
-  const printing = change(highlight).printing - change(shadow).printing;
-  return {
-    densityRange: exactly(diffuse),
-    printingRange: exactly(printing),
-    isoRange:
-      printing > 0 ? { exact: exactly(100 * printing), rounded: isoRangeRounded(printing) } : null,
-    paperGrade: gradeOf(table.light === 'condenser' ? diffuse : printing, table),
-  };
+  const [high, low] = [change(highlight), change(shadow)];
+  return rangeReport(
+    exactly(high.diffuse - low.diffuse),
+    {
+      value: high.printing - low.printing,
+      standardError:
+        callierFactorError === null ? null : (high.silver - low.silver) * callierFactorError,
+    },
+    gradeTable,
+  );
 }

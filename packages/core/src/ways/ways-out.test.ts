@@ -290,6 +290,28 @@ describe('orders', () => {
   });
 });
 
+describe('a measured Callier factor', () => {
+  const options = { gradeTable: ansiGradeTable, stain: 0.3, stainKept: 0.5, callierFactor: 1.3 };
+  const ways = waysOut({ ...WAYS_INPUT, options: { ...options, callierFactorError: 0.05 } });
+
+  it.each(WAY_IDS.filter((id) => ways.some((way) => way.id === id)))(
+    'widens the range of %s by what it does to the silver',
+    (id) => {
+      const { densityRange, printingRange, gradesWithin } = wayFrom(ways, id).negative;
+      // [derived] Q acts on silver alone, so that printing less diffuse range is (Q - 1) silver.
+      const silver = (printingRange.value - densityRange.value) / 0.3;
+      expectWithin(printingRange.standardError!, 0.05 * silver, 1e-9);
+      expect(densityRange.standardError).toBeNull();
+      expect(gradesWithin).not.toBeNull();
+    },
+  );
+
+  it('leaves ranges exact where no error is known', () => {
+    const plain = waysOut({ ...WAYS_INPUT, options });
+    expect(wayFrom(plain, 'print-to-fit').negative.printingRange.standardError).toBeNull();
+  });
+});
+
 describe('any negative', () => {
   it('gives finite figures for every way', () => {
     fc.assert(

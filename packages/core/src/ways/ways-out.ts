@@ -17,11 +17,12 @@
  * highlight; two baths in turn are taken to multiply.
  */
 import { InvalidArgumentError } from '../errors.ts';
-import type { Estimate } from '../estimate.ts';
+import { combinedError, type Estimate } from '../estimate.ts';
 import { gradeBand, type GradeTable, type PrintPaper } from '../paper/index.ts';
 import { PROPORTIONAL } from '../treatment/gain-law.ts';
 import {
   planTreatment,
+  rangeReport,
   type PrintingOptions,
   type TreatmentModel,
   type TreatmentTarget,
@@ -123,10 +124,11 @@ function nextRollWay(frame: Frame, factor: number): WayOut {
   const { alone, input } = frame;
   const next = nextRoll(factor, input.development, input.defaults);
   const change: NegativeChange = (u) => {
-    const { printing, diffuse, slope, diffuseSlope } = alone(u);
+    const { printing, diffuse, silver, slope, diffuseSlope } = alone(u);
     return {
       printing: factor * printing,
       diffuse: factor * diffuse,
+      silver: factor * silver,
       slope: factor * slope,
       diffuseSlope: factor * diffuseSlope,
     };
@@ -152,20 +154,18 @@ function bathWay(frame: Frame, { id, change, changeAtError, ...more }: BathWay):
       at(negative.highlight)[of] - at(negative.shadow)[of];
     return Math.abs(range(changeAtError) - range(change));
   };
-  const { densityRange, printingRange, isoRange } = way.negative;
-  const widened = (estimate: Estimate, standardError: number): Estimate => ({
-    ...estimate,
-    standardError,
+  const { densityRange, printingRange } = way.negative;
+  const widened = ({ value, standardError }: Estimate, error: number): Estimate => ({
+    value,
+    standardError: combinedError(standardError, error),
   });
-  const error = byError('printing');
   return {
     ...way,
-    negative: {
-      ...way.negative,
-      densityRange: widened(densityRange, byError('diffuse')),
-      printingRange: widened(printingRange, error),
-      isoRange: isoRange && { ...isoRange, exact: widened(isoRange.exact, 100 * error) },
-    },
+    negative: rangeReport(
+      widened(densityRange, byError('diffuse')),
+      widened(printingRange, byError('printing')),
+      frame.input.options.gradeTable,
+    ),
   };
 }
 

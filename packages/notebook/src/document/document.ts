@@ -198,6 +198,8 @@ export interface Plan {
   readonly curveFamily: CurveFamily;
   /** Printing density over diffuse density; 1 for diffuse light. */
   readonly callierFactor: number;
+  /** Standard error of the factor, where it was measured; it goes when the factor is changed. */
+  readonly callierFactorError?: number | null;
   readonly process: typeof MODELLED_PROCESS;
   readonly partsWater: number;
   readonly minutes: number;

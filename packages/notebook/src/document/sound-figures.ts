@@ -36,6 +36,7 @@ const PLAN: Limits = {
   targetGrade: [-10, 20],
   targetRange: RANGE,
   callierFactor: [1, 2],
+  callierFactorError: [0, 0.5],
   partsWater: PARTS_WATER,
   minutes: MINUTES,
   celsius: CELSIUS,

@@ -136,6 +136,7 @@ const plan = v.looseObject({
   targetRange: orUnknown,
   curveFamily: v.picklist(CURVE_FAMILIES),
   callierFactor: finite,
+  callierFactorError: v.optional(orUnknown),
   process: v.literal(MODELLED_PROCESS),
   partsWater: finite,
   minutes: finite,

@@ -10,7 +10,7 @@
  * Sources: implicit function theorem; [Seber2003] section 5.1; [BA2002] section 4.3.2. Deviations: a
  * form that cannot give the two tones at all is left out.
  */
-import type { Estimate } from '../../estimate.ts';
+import { combinedError, type Estimate } from '../../estimate.ts';
 import { unconditionalError, type DerivedOfModel } from '../../fitting/index.ts';
 import {
   mixtureDerivatives,
@@ -19,7 +19,6 @@ import {
   type VariableContrastFit,
   type VariableContrastPaper,
 } from '../../paper/index.ts';
-import { combinedError } from '../interval-of.ts';
 
 /** Densities of the negative under the two tones. */
 export interface SplitSpots {
@@ -45,12 +44,14 @@ interface Change {
  * @param fit - the fitted paper
  * @param split - log exposures that give the two tones
  * @param spots - densities of the negative with their errors
+ * @param shared - by how much each moves with one standard error of what both share
  * @returns log10 exposures' errors; null where neither paper nor negative has any
  */
 export function splitErrors(
   fit: VariableContrastFit,
   split: Lights,
   spots: SplitSpots,
+  shared: { readonly highlight: number | null; readonly shadow: number | null },
 ): Readonly<Record<keyof Change, number | null>> {
   const none = { soft: null, hard: null, ratio: null };
   if (fit.paper === null) return none;
@@ -87,7 +88,13 @@ export function splitErrors(
       derived(own, split, fit.covariance, fit.weight),
       rivals.map((rival) => rival && derived(rival, rival.lights, rival.covariance, rival.weight)),
     );
-    return combinedError(...spotErrors, paperError);
+    const together = [shared.highlight, shared.shadow].map((moved, i) =>
+      moved === null ? null : (own.bySpot[i]?.[which] ?? 0) * moved,
+    );
+    const sharedError = together.every((part) => part === null)
+      ? null
+      : together.reduce((sum: number, part) => sum + (part ?? 0), 0);
+    return combinedError(...spotErrors, sharedError, paperError);
   };
   return { soft: errorOf('soft'), hard: errorOf('hard'), ratio: errorOf('ratio') };
 }
