@@ -73,7 +73,9 @@ describe('the bath', () => {
     await celsius.fill('95');
     await celsius.press('Tab');
     expect(await celsius.inputValue()).toBe('95');
-    expect(await textOf(page.locator('wb-treatment #celsius .wrong'))).toContain('last good value');
+    expect(await textOf(page.locator('wb-treatment #celsius .wrong'))).toBe(
+      '“95” cannot be used here: it must be from 0 to 60 °C. 20 is still in use.',
+    );
   });
 
   it('plans a reachable grade, uses it, and says why another is out of reach', async () => {

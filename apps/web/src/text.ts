@@ -65,22 +65,41 @@ export const text = {
         : `${KNOWN[known]}: ${source}`,
   },
   field: {
+    /** What may be typed besides a plain number, told where an entry cannot be read. */
+    hints: {
+      celsius: 'Type degrees Celsius, or a temperature with its unit such as 68 °F.',
+      minutes: 'Type minutes, or a time such as 6:30, 8 min 30 s or 90 s.',
+      seconds: 'Type seconds, or a time such as 1:30 or 2 min.',
+      millilitres: 'Type millilitres, or a volume with its unit such as 1 l.',
+      dilution:
+        'Type the parts of water, or the dilution as 1+3. “1:3” may mean 1+3 or one part in 3: say which.',
+      stops: 'Type stops, such as 0.5, 1/3 or −2/3.',
+    },
     slider: (label: string) => `${label}, slider`,
     readAs: (typed: string, value: number, unit: string) =>
       `${typed} was read as ${value} ${unit}.`,
   },
   wrong: {
-    empty: 'A number is needed here; the last good one is still in use.',
+    empty: 'A number is needed here.',
+    entry: (typed: string, hint = 'Type digits with a point or a comma.') =>
+      `“${typed.trim()}” cannot be read here. ${hint}`,
+    /** What holds while an entry cannot be used. */
+    inForce: (figure: string) => `${figure} is still in use.`,
     notANumber: (typed: string) =>
       `“${typed}” is not a number. Type digits with a point or a comma, or leave the cell empty.`,
     transmittance: (typed: string) =>
       `“${typed}” is no transmittance: type a part above 0 such as 0.25, or per cent such as 25 %.`,
     density: (typed: string, limits: { lowest: number; highest: number }) =>
       `“${typed}” is outside ${formatNumber(limits.lowest, 1)} to ${limits.highest}, which no film gives. Check the decimal point and the unit.`,
-    outside: (typed: string, min: number, max: number, unit: string) =>
-      Number.isFinite(min) && Number.isFinite(max)
-        ? `“${typed}” is not used: ${formatNumber(min, 2)} to ${formatNumber(max, 2)} ${unit} can be. The last good value is still in use.`
-        : `“${typed}” cannot be used here. The last good value is still in use.`,
+    outside: (typed: string, least: string | null, most: string | null, unit: string) => {
+      const limits =
+        least !== null && most !== null
+          ? `from ${least} to ${most}`
+          : least !== null
+            ? `at least ${least}`
+            : `at most ${most ?? ''}`;
+      return `“${typed.trim()}” cannot be used here: it must be ${limits}${unit === '' ? '' : ` ${unit}`}.`;
+    },
     meterBase: 'Give the meter’s reading of the open light first: beside the choice of the unit.',
     meterReading: (typed: string) =>
       `“${typed}” is no reading through a sample: a meter shows more than 0 there.`,

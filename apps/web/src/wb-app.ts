@@ -12,6 +12,7 @@ import {
 } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { keyed } from 'lit/directives/keyed.js';
 import { live } from 'lit/directives/live.js';
 import type { SaveFault } from './keeping/found.ts';
 import type { Keeper } from './keeping/keeper.ts';
@@ -147,7 +148,15 @@ export class WedgebookApp extends LitElement {
         ${document.invented ? nothing : html`<button class="no-print" @click=${this.openDemo}>${text.app.demo}</button>`}
       </footer>
       <div class="visually-hidden" role="status" aria-live="polite">${announcement}</div>
-      ${announcement === '' ? nothing : html`<p class="toast no-print" aria-hidden="true">${announcement}</p>`}
+      ${
+        // A new sentence is a new element: its time on the screen begins anew.
+        keyed(
+          announcement,
+          announcement === ''
+            ? nothing
+            : html`<p class="toast no-print" aria-hidden="true">${announcement}</p>`,
+        )
+      }
     `;
   }
 

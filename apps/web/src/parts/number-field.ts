@@ -9,8 +9,10 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import { customElement, property, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { AppController } from '../state/app-controller.ts';
+import type { WorkDocument } from '../state/work.ts';
 import { parseNumber, shortest } from '../worksheet/parse-cell.ts';
 import { text } from '../text.ts';
+import { readerOf, type QuantityReader } from './quantities.ts';
 import { sharedStyles } from './styles.ts';
 
 /**
@@ -69,18 +71,26 @@ export class NumberField extends LitElement {
   @property({ type: Boolean }) optional = false;
   /** The label is there for those who do not see the field's place. */
   @property({ type: Boolean }) bare = false;
-  /** What may be typed besides a number, told when an entry cannot be read. */
-  @property() hint = '';
   /** Gives the value when the field is left, not while typing, and is empty again. */
   @property({ type: Boolean }) once = false;
-  /** Reads what is no plain number, e.g. a quantity with its unit; asked only then. */
-  @property({ attribute: false }) read: ((typed: string) => Promise<number>) | null = null;
   @state() private typed: string | null = null;
   @state() private fault: string | null = null;
+  /** The entry that the notebook keeps as typed, as this field last showed or wrote it. */
+  private kept: string | undefined;
+  /** Where the figure stood before what is being typed: there it goes back if that is refused. */
+  private begun: { readonly value: number | null; readonly document: WorkDocument } | null = null;
 
   private readonly app = new AppController(this, ({ document }) => document.asTyped?.[this.key]);
 
   protected override willUpdate(changed: PropertyValues<this>): void {
+    // Undo, another notebook or another entry under the same field: what was typed here is over.
+    const kept = this.app.now;
+    if (kept !== this.kept || (changed.has('key') && this.hasUpdated)) {
+      this.kept = kept;
+      this.typed = null;
+      this.fault = null;
+      this.begun = null;
+    }
     // A value from elsewhere (undo, a slider) replaces what was typed, unless that says the same.
     if (changed.has('value') && this.typed !== null) {
       const parsed = parseNumber(this.typed);
@@ -90,12 +100,14 @@ export class NumberField extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const kept = this.app.value;
-    const shown =
-      kept ??
-      this.typed ??
-      (this.value === null ? '' : shortest(this.value, this.least, this.decimals));
-    const fault = this.faultOf(kept) ?? this.fault;
+    // What is being typed stands before what was kept, or the field could not be corrected.
+    const shown = this.typed ?? this.kept ?? this.inForce;
+    const why = this.fault ?? this.faultOf(this.kept);
+    const { inForce } = this;
+    const fault =
+      why === null || inForce === ''
+        ? why
+        : `${why} ${text.wrong.inForce(`${this.lead}${inForce}`)}`;
     return html`<label for="field" class=${this.bare ? 'visually-hidden' : ''}>${this.label}</label>
       <form class="row" @submit=${neverSent}>
         ${this.lead === '' ? nothing : html`<span class="unit">${this.lead}</span>`}
@@ -134,12 +146,24 @@ export class NumberField extends LitElement {
     />`;
   }
 
+  /** The value as the field shows it; empty where there is none. */
+  private get inForce(): string {
+    return this.value === null ? '' : shortest(this.value, this.least, this.decimals);
+  }
+
   private faultOf(kept: string | undefined): string | null {
     if (kept === undefined) return null;
-    const parsed = parseNumber(kept);
-    if (parsed.status === 'wrong') return this.hint === '' ? parsed.sentence : this.hint;
-    if (parsed.status === 'empty') return text.wrong.empty;
-    return text.wrong.outside(kept, this.min, this.max, this.unit);
+    const { status } = parseNumber(kept);
+    if (status === 'read') return this.outside(kept);
+    if (status === 'empty') return text.wrong.empty;
+    return text.wrong.entry(kept, readerOf(this.unit, this.lead)?.hint);
+  }
+
+  private outside(typed: string): string {
+    const limit = (value: number) => (Number.isFinite(value) ? shortest(value, 0, 3) : null);
+    // A unit may go on with a remark, which has no place in a sentence.
+    const [unit = ''] = this.unit.split(/[,(]/);
+    return text.wrong.outside(typed, limit(this.min), limit(this.max), unit.trim());
   }
 
   private readonly onInput = (event: Event): void => {
@@ -165,6 +189,8 @@ export class NumberField extends LitElement {
 
   private readonly onKey = (event: KeyboardEvent): void => {
     if (event.key === 'Enter' && this.once) this.onChange(event);
+    // An empty field that gives its value when it is left has none to step from.
+    if (this.once && this.value === null) return;
     if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
     event.preventDefault();
     const sign = event.key === 'ArrowUp' ? 1 : -1;
@@ -180,9 +206,10 @@ export class NumberField extends LitElement {
     this.typed = typed;
     this.fault = null;
     const parsed = parseNumber(typed);
-    if (parsed.status === 'wrong' && this.read !== null) {
+    const reader = parsed.status === 'wrong' ? readerOf(this.unit, this.lead) : null;
+    if (reader !== null) {
       // Units may still be on their way while the user types.
-      if (done) void this.readQuantity(typed, this.read);
+      if (done) void this.readQuantity(typed, reader);
       return;
     }
     const inside = parsed.status === 'read' && parsed.value >= this.min && parsed.value <= this.max;
@@ -191,47 +218,64 @@ export class NumberField extends LitElement {
       // Left, the field shows the number as it is kept: "1." is 1, "1,20" is 1.2.
       if (this.once || done) this.typed = null;
       this.forget();
+      this.begun ??= { value: this.value, document: this.app.app.store.state.document };
       this.tell(parsed.status === 'read' ? parsed.value : null);
+      if (done) this.begun = null;
     } else if (done || parsed.status === 'wrong') {
-      this.keep(typed);
+      this.refuse(typed);
     }
   }
 
-  private async readQuantity(
-    typed: string,
-    read: (typed: string) => Promise<number>,
-  ): Promise<void> {
+  private async readQuantity(typed: string, { read }: QuantityReader): Promise<void> {
     try {
       const value = Number((await read(typed)).toFixed(this.decimals));
       if (this.typed !== typed) return;
       if (value >= this.min && value <= this.max) {
         this.typed = null;
         this.forget();
-        this.tell(value);
+        this.takeBack();
+        this.tell(value, 'also the same');
         this.app.app.session.set({ announcement: text.field.readAs(typed, value, this.unit) });
       } else {
-        this.fault = text.wrong.outside(typed, this.min, this.max, this.unit);
-        this.keep(typed);
+        this.refuse(typed);
+        this.fault = this.outside(typed);
       }
-    } catch {
-      if (this.typed === typed) this.keep(typed);
+    } catch (error) {
+      if (this.typed !== typed) return;
+      this.refuse(typed);
+      // A quantity with its unit, but one that no darkroom has.
+      const isFar = error instanceof Error && 'fault' in error && error.fault === 'out-of-range';
+      if (isFar) this.fault = this.outside(typed);
     }
+    this.app.app.store.endMerge();
   }
 
-  private keep(typed: string): void {
+  /** The figures on the way to an entry, the 1 of 1e9 or the 6 of 68 °F, are taken back. */
+  private takeBack(): void {
+    const { begun } = this;
+    this.begun = null;
+    if (begun === null || begun.value === this.value) return;
+    if (!this.app.app.store.withdraw(begun.document)) this.tell(begun.value);
+  }
+
+  /** Keeps the entry as typed, with the figure in force as it was before. */
+  private refuse(typed: string): void {
+    this.takeBack();
+    this.kept = typed;
     const mergeKey = `typed ${this.key}`;
     this.app.app.store.dispatch({ type: 'typed/keep', key: this.key, text: typed, mergeKey });
   }
 
   private forget(): void {
     const { store } = this.app.app;
-    if (this.app.value === undefined) return;
+    if (this.kept === undefined) return;
+    this.kept = undefined;
     const mergeKey = `typed ${this.key}`;
     store.dispatch({ type: 'typed/keep', key: this.key, text: null, mergeKey });
   }
 
-  private tell(value: number | null): void {
-    if (value === this.value) return;
+  private tell(value: number | null, when?: 'also the same'): void {
+    if (value === this.value && when === undefined) return;
     this.dispatchEvent(new CustomEvent('wb-value', { detail: value }));
   }
 }

@@ -26,10 +26,8 @@ export interface PlanField {
   readonly unit?: string;
   readonly step: number;
   readonly decimals?: number;
-  readonly hint?: string;
   readonly optional?: boolean;
   readonly slider?: readonly [number, number];
-  readonly read?: (typed: string) => Promise<number>;
 }
 
 /** Key under which an entry that cannot be read is kept. */
@@ -41,7 +39,7 @@ export function fieldKey(name: PlanFigure): string {
 export function planField(
   element: LitElement,
   name: PlanFigure,
-  { label, value, unit = '', step, decimals = 3, hint = '', optional, slider, read }: PlanField,
+  { label, value, unit = '', step, decimals = 3, optional, slider }: PlanField,
 ): TemplateResult {
   const [min, max] = PLAN_LIMITS[name];
   return html`<wb-number
@@ -49,7 +47,6 @@ export function planField(
     label=${label}
     unit=${unit}
     key=${fieldKey(name)}
-    hint=${hint}
     ?optional=${optional ?? false}
     .value=${value}
     .min=${min}
@@ -57,7 +54,6 @@ export function planField(
     .step=${step}
     .decimals=${decimals}
     .slider=${slider ?? null}
-    .read=${read ?? null}
     @wb-value=${({ detail }: CustomEvent<number | null>) => {
       firePlan(element, { [name]: detail }, name);
     }}

@@ -12,7 +12,6 @@ import { customElement, property } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
 import { framedTable, headRow } from '../parts/framed-table.ts';
 import { noticeStyles, sourceMark, warningList } from '../parts/notices.ts';
-import { celsiusFromTyped } from '../parts/quantities.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import type { DevelopmentView } from '../state/derive-development.ts';
 import { development as text, named } from '../text/development.ts';
@@ -81,8 +80,6 @@ export class DevelopmentPlanPart extends LitElement {
           value: settings.celsius,
           unit: '°C',
           step: 0.5,
-          hint: page.treatment.temperatureHint,
-          read: celsiusFromTyped,
         })}
         ${planField(this, 'speedNetDensity', {
           label: t.netDensity,

@@ -18,7 +18,6 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { framedTable, headRow } from '../parts/framed-table.ts';
 import { estimate, noticeStyles, warningList } from '../parts/notices.ts';
-import { minutesFromTyped } from '../parts/quantities.ts';
 import type { SceneLayout } from '../parts/scene-chart.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import type { DevelopmentView, TimedStrip } from '../state/derive-development.ts';
@@ -95,9 +94,7 @@ export class DevelopmentSurfacePart extends LitElement {
       unit: development.minutes,
       step: 0.25,
       decimals: 2,
-      hint: text.minutesHint,
       slider,
-      read: minutesFromTyped,
     });
   }
 

@@ -17,7 +17,6 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
 import { estimate, noticeStyles, sourceMark, warningList } from '../parts/notices.ts';
-import { celsiusFromTyped, minutesFromTyped, waterFromTyped } from '../parts/quantities.ts';
 import type { SceneLayout } from '../parts/scene-chart.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
@@ -126,13 +125,11 @@ export class TreatmentStation extends LitElement {
           label=${t.dilution}
           lead="1+"
           key="plan/water"
-          hint=${t.dilutionHint}
           .value=${plan.partsWater}
           .min=${0}
           .max=${1000}
           .step=${0.5}
           .slider=${[0, 9] as const}
-          .read=${waterFromTyped}
           @wb-value=${({ detail }: CustomEvent<number>) => {
             this.set({ partsWater: detail }, 'water');
           }}
@@ -142,13 +139,11 @@ export class TreatmentStation extends LitElement {
           label=${t.minutes}
           unit="min"
           key="plan/minutes"
-          hint=${t.minutesHint}
           .value=${plan.minutes}
           .min=${0}
           .max=${1000}
           .step=${QUARTER}
           .slider=${[0, practice.minutes.range[1]] as const}
-          .read=${minutesFromTyped}
           @wb-value=${({ detail }: CustomEvent<number>) => {
             this.set({ minutes: detail }, 'minutes');
           }}
@@ -158,13 +153,11 @@ export class TreatmentStation extends LitElement {
           label=${t.temperature}
           unit="°C"
           key="plan/celsius"
-          hint=${t.temperatureHint}
           .value=${plan.celsius}
           .min=${0}
           .max=${60}
           .step=${0.5}
           .slider=${[15, 30] as const}
-          .read=${celsiusFromTyped}
           @wb-value=${({ detail }: CustomEvent<number>) => {
             this.set({ celsius: detail }, 'celsius');
           }}

@@ -15,7 +15,6 @@ export const surface = {
   title: 'The curve at any time',
   says: 'All strips of the film are fitted together, so that a time nobody tested has a curve as well.',
   minutes: 'Development time',
-  minutesHint: 'Type minutes, or a time such as 6:30.',
   waiting: 'The surface is being reckoned…',
   failed: 'The surface could not be reckoned in this browser; the plan above stands without it.',
   reason: {

@@ -24,11 +24,7 @@ export const treatment = {
   dilution: 'Dilution, concentrate + water',
   minutes: 'Minutes in the bath',
   temperature: 'Temperature',
-  typedHint: 'Other units may be typed out: 68 degF, 6:30.',
-  dilutionHint:
-    'Type the parts of water, or the dilution as 1+3. “1:3” may mean 1+3 or one part in 3: say which.',
-  minutesHint: 'Type minutes, or a time such as 6:30 or 90 s.',
-  temperatureHint: 'Type degrees Celsius, or a temperature with its unit such as 68 degF.',
+  typedHint: 'Other units may be typed out: 68 °F, 6:30, 1+3.',
   usual: ({ partsWater, minutes, celsius }: SeleniumDefaults['practice']) =>
     `Usual: 1+${partsWater.usual[0]} to 1+${partsWater.usual[1]}, ${minutes.usual[0]} to ${minutes.usual[1]} min, ${celsius.usual[0]} to ${celsius.usual[1]} °C.`,
   stainTitle: ({ stain }: Plan) =>

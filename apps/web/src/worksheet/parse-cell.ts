@@ -31,9 +31,11 @@ export function parseNumber(typed: string): CellReading {
     .replace(/[−‒–](?=[\d.,])/u, '-')
     .replace(/\s/gu, '');
   if (BLANKS.has(trimmed.toLowerCase())) return { status: 'empty' };
-  if (!NUMBER.test(trimmed))
-    return { status: 'wrong', sentence: text.wrong.notANumber(typed.trim()) };
-  return { status: 'read', value: Number(trimmed.replace(',', '.')) };
+  const value = NUMBER.test(trimmed) ? Number(trimmed.replace(',', '.')) : Number.NaN;
+  // 1e999 has the form of a number and is none.
+  return Number.isFinite(value)
+    ? { status: 'read', value }
+    : { status: 'wrong', sentence: text.wrong.notANumber(typed.trim()) };
 }
 
 /**

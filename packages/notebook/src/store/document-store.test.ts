@@ -31,6 +31,28 @@ describe('DocumentStore', () => {
     expect(store.state).toEqual({ document: { n: 2 }, canUndo: true, canRedo: false });
   });
 
+  it('withdraws the last step, merged or not, as if it had never been', () => {
+    const store = make();
+    store.dispatch({ value: 1 });
+    const before = store.state.document;
+    store.dispatch({ value: 2, mergeKey: 'typing' });
+    store.dispatch({ value: 3, mergeKey: 'typing' });
+    expect(store.withdraw(before)).toBe(true);
+    expect(store.state).toEqual({ document: { n: 1 }, canUndo: true, canRedo: false });
+    store.undo();
+    expect(store.state.document).toEqual({ n: 0 });
+  });
+
+  it('withdraws nothing where the last step began elsewhere', () => {
+    const store = make();
+    const before = store.state.document;
+    expect(store.withdraw(before)).toBe(false);
+    store.dispatch({ value: 1 });
+    store.dispatch({ value: 2 });
+    expect(store.withdraw(before)).toBe(false);
+    expect(store.state.document).toEqual({ n: 2 });
+  });
+
   it('keeps no history and tells nobody of a command that changes nothing', () => {
     const store = make();
     let calls = 0;

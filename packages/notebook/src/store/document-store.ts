@@ -77,6 +77,19 @@ export class DocumentStore<Doc, Cmd extends { readonly mergeKey?: string }> {
     if (last !== undefined) this.#past.push({ ...last, mergeKey: undefined });
   }
 
+  /**
+   * Takes the last step back as if it had never been, where it began at `before`: a gesture that
+   * came to nothing leaves nothing to undo or redo.
+   *
+   * @returns false, with nothing changed, where the last step began elsewhere
+   */
+  withdraw(before: Doc): boolean {
+    if (this.#past.at(-1)?.before !== before) return false;
+    this.#past.pop();
+    this.#set(before);
+    return true;
+  }
+
   undo(): void {
     const entry = this.#past.pop();
     if (entry === undefined) return;
