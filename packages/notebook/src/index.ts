@@ -77,6 +77,7 @@ export {
   type ExposureOptions,
   type StripCurveReadings,
 } from './exchange/curve-readings-of.ts';
+export { placesOf } from './wording/places-of.ts';
 export { numberFromCell } from './exchange/number-from-cell.ts';
 export {
   recordReader,

@@ -19,10 +19,12 @@ import {
 } from '@wedgebook/core';
 import { ansiGradeTable, gradeTables } from '@wedgebook/data';
 import {
+  placesOf,
   stripReadings,
   tabletLookup,
   type Strip,
   type StripReadings,
+  type StripRow,
   type Tablet,
 } from '@wedgebook/notebook';
 import type * as LastWord from '@wedgebook/core/last-word';
@@ -161,15 +163,32 @@ function fitStrip(
   const { unreadCells, impossible } = readings;
   const left: Warning[] = [
     ...(curves === 'lost' && fit.status === 'ok' ? [warning('curve-preliminary')] : []),
-    ...(unreadCells > 0 ? [warning('steps-unread', { count: unreadCells })] : []),
+    ...(unreadCells > 0
+      ? [warning('steps-unread', { count: unreadCells, ...placesOf('steps', unreadSteps(rows)) })]
+      : []),
     ...(impossible > 0 ? [warning('readings-impossible', { count: impossible })] : []),
   ];
   return {
     readings,
     fit,
     curve: fit.status === 'ok' ? fit.curve : null,
-    warnings: [...fit.warnings, ...left],
+    warnings: [...fit.warnings.map((each) => withNegativeSteps(each, rows)), ...left],
   };
+}
+
+function unreadSteps(rows: Strip['rows']): readonly number[] {
+  const isUnread = ({ densities }: StripRow) =>
+    densities.length === 0 || densities.some((density) => density === null);
+  return rows.filter(isUnread).map(({ step }) => step);
+}
+
+/** The fit knows exposures; the page knows the steps. */
+function withNegativeSteps(given: Warning, rows: Strip['rows']): Warning {
+  if (given.code !== 'density-slightly-negative') return given;
+  const isNegative = ({ densities }: StripRow) =>
+    densities.some((density) => density !== null && density < 0);
+  const steps = rows.filter(isNegative).map(({ step }) => step);
+  return { ...given, details: { ...given.details, ...placesOf('steps', steps) } };
 }
 
 /**

@@ -3,6 +3,7 @@
  * strip listed again with other steps, unexposed readings denser than exposed ones.
  */
 import { warning, type Warning } from '@wedgebook/core';
+import { placesOf } from '../wording/places-of.ts';
 import type { ReadingsStrip, StepReading } from './readings-strip.ts';
 
 /** An unexposed reading this much above the lightest step is no scatter of the instrument. */
@@ -12,7 +13,12 @@ export function listingWarnings(strip: Omit<ReadingsStrip, 'warnings'>): Warning
   const { name, readings, unexposedDensities, unread } = strip;
   const warnings: Warning[] = [];
   if (runsBackwards(readings)) warnings.push(warning('readings-reversed', { strip: name }));
-  if (unread > 0) warnings.push(warning('steps-unread', { count: unread }));
+  if (unread > 0) {
+    const rows = readings.flatMap(({ density, row }) => (density === null ? [row] : []));
+    // Rows without step and exposure are counted, but hold no place among the readings.
+    const places = rows.length === unread ? placesOf('rows', rows) : {};
+    warnings.push(warning('steps-unread', { count: unread, strip: name, ...places }));
+  }
   if (stepSetsConflict(readings)) warnings.push(warning('step-sets-conflict', { strip: name }));
   const densest = unexposedDensities.reduce((most, density) => Math.max(most, density), -Infinity);
   const lowest = readings.reduce(

@@ -162,7 +162,9 @@ describe('readReadings', () => {
 
   it('counts unread steps', () => {
     const { strips } = readReadings(lines(GOOD, 'A,5,1.25,', 'A,6,1.55,'));
-    expect(strips[0]?.warnings).toEqual([{ code: 'steps-unread', details: { count: 2 } }]);
+    expect(strips[0]?.warnings).toEqual([
+      { code: 'steps-unread', details: { count: 2, strip: 'A', rows: '6, 7' } },
+    ]);
   });
 
   it.each<[string, string, string, number | undefined, string | undefined]>([

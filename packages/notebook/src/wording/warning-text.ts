@@ -19,6 +19,13 @@ function clause(
 const numberText = (value: number, decimals: number): string =>
   Number.isInteger(value) && decimals === 0 ? String(value) : value.toFixed(decimals);
 
+/** The rows of a file, or the steps of a strip, that a warning speaks of. */
+function placeClause(details: WarningDetails): string {
+  const named = (key: string, one: string, more: string) =>
+    clause(details, key, (places) => `, ${places.includes(',') ? more : one} ${places}`);
+  return named('rows', 'row', 'rows') || named('steps', 'step', 'steps');
+}
+
 const measure = (details: WarningDetails) =>
   clause(details, 'measure', (name) => `The ${name}`) || 'A measure';
 
@@ -87,11 +94,11 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
       ? 'Density falls as exposure rises over the whole strip, so the steps were probably read from the other end. Turn the readings round, or check the tablet.'
       : `Density falls with exposure${clause(d, 'peakLogExposure', (x) => ` beyond log exposure ${x}`)}: the material is solarised there, or a reading is wrong. Read those steps again, or leave them out.`,
   'density-slightly-negative': (d) =>
-    `${clause(d, 'count', (n) => (n === '1' ? 'One density is' : `${n} densities are`), 0) || 'A density is'} slightly below zero${clause(d, 'lowest', (x) => ` (lowest ${x})`, 3)}; used as read. Zero the densitometer and read again.`,
+    `${clause(d, 'count', (n) => (n === '1' ? 'One density is' : `${n} densities are`), 0) || 'A density is'} slightly below zero${clause(d, 'lowest', (x) => ` (lowest ${x})`, 3)}${placeClause(d)}; used as read. Zero the densitometer and read again.`,
   'replicates-disagree': (d) =>
     `${clause(d, 'count', (n) => (n === '1' ? 'One step was' : `${n} steps were`), 0) || 'A step was'} read more than once with densities that do not agree${clause(d, 'lowest', (x) => ` (${x}`)}${clause(d, 'highest', (x) => ` and ${x}`)}${d['highest'] === undefined ? '' : `${clause(d, 'logExposure', (x) => ` at log exposure ${x}`) || ' of the unexposed film'})`}. Read again; if two strips bear one name, give the second another.`,
   'steps-unread': (d) =>
-    `${clause(d, 'count', (n) => (n === '1' ? 'One cell was' : `${n} cells were`), 0) || 'Some cells were'} left without a reading. Read more if the curve lacks points there.`,
+    `${clause(d, 'count', (n) => (n === '1' ? 'One cell' : `${n} cells`), 0) || 'Some cells'}${clause(d, 'strip', (name) => ` of strip ${name}`)} ${d['count'] === 1 ? 'was' : 'were'} left without a reading${placeClause(d)}. Read more if the curve lacks points there.`,
   'readings-impossible': (d) =>
     `${clause(d, 'count', (n) => (n === '1' ? 'One reading' : `${n} readings`), 0) || 'A reading'}${clause(d, 'strip', (name) => ` of strip ${name}`)} took no part: no film or paper has such a density, or no light gives such an exposure. Correct the figure.`,
   'figures-impossible': (d) =>
