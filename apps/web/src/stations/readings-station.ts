@@ -16,6 +16,7 @@ import { text } from '../text.ts';
 import { newStrip, newTreatedStrip } from '../worksheet/new-entries.ts';
 import type { Entered } from '../worksheet/entered.ts';
 import { replicateCount } from '../worksheet/cells.ts';
+import { parseBlock } from '../worksheet/parse-block.ts';
 import { isMeterScale } from '../worksheet/parse-cell.ts';
 import { trialsOf, trialStripIds } from '../worksheet/new-trial.ts';
 import { meterFields } from './meter-fields.ts';
@@ -141,6 +142,34 @@ export class ReadingsStation extends LitElement {
         ${this.scanHere ? html`<wb-scan></wb-scan>` : nothing}
       </details>
     </section>`;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('paste', this.onPagePaste);
+  }
+
+  override disconnectedCallback(): void {
+    removeEventListener('paste', this.onPagePaste);
+    super.disconnectedCallback();
+  }
+
+  /** A table pasted anywhere but into a field: into the chosen strip while that is unread, else a new one. */
+  private readonly onPagePaste = (event: ClipboardEvent): void => {
+    if (event.defaultPrevented || event.composedPath().some(takesPastes)) return;
+    const pasted = event.clipboardData?.getData('text') ?? '';
+    if (/^\s*[{[<]/.test(pasted) || parseBlock(pasted, null) === null) return;
+    event.preventDefault();
+    const strip = this.app.value?.strip ?? null;
+    const isFree = strip !== null && !hasReadings(strip);
+    if (!isFree) this.add(newStrip(this.document, strip, strip?.material ?? 'film'));
+    void this.pasteIntoSheet(pasted);
+  };
+
+  private async pasteIntoSheet(pasted: string): Promise<void> {
+    await this.updateComplete;
+    await this.worksheet?.updateComplete;
+    this.worksheet?.paste(pasted);
   }
 
   /** The reader of scans is fetched when it is unfolded. */
@@ -346,8 +375,23 @@ function foldedControls(strips: readonly Strip[]): readonly Strip[] {
   return controls.length > MOST_CONTROLS ? controls : [];
 }
 
+/** Whether an element has its own use for what is pasted into it. */
+function takesPastes(element: EventTarget): boolean {
+  return (
+    element instanceof HTMLInputElement ||
+    element instanceof HTMLTextAreaElement ||
+    element instanceof HTMLDialogElement
+  );
+}
+
+const readRows = ({ rows }: Strip) =>
+  rows.filter(({ densities }) => densities.some((density) => density !== null)).length;
+
+const hasReadings = (strip: Strip): boolean =>
+  readRows(strip) > 0 || strip.unexposedDensities.length > 0;
+
 function says(strip: Strip): string {
-  const read = strip.rows.filter((row) => row.densities.some((density) => density !== null)).length;
+  const read = readRows(strip);
   return text.readings.says(read, strip.rows.length, strip.unexposedDensities.length);
 }
 

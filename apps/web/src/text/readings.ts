@@ -19,16 +19,24 @@ export const sheet = {
   cell: (row: string, number: number) => `${row}, reading ${number}`,
   exposureCell: (row: string) => `${row}, own log exposure`,
   doubtful: (cell: string, sentence: string) => `${cell}: ${sentence}`,
+  nothingPasted:
+    'Nothing was pasted: the clipboard holds no text. Copy the cells of the table, and paste again.',
   askColumns: 'The pasted columns are something else …',
-  pasted: ({ rows, readings, wrong }: PasteResult, block: PastedBlock): string => {
+  pasted: ({ rows, readings, wrong, base, left }: PasteResult, block: PastedBlock): string => {
     const taken = describeColumns(block);
     const parts = [
-      `Pasted ${plural(readings, 'reading')} in ${plural(rows, 'row')}${block.turned ? ', turned from across to down' : ''}.`,
+      `Pasted ${plural(readings, 'reading')} in ${plural(rows, 'row')}${block.turned ? ', turned from across to down' : ''}${block.reversed ? ', the last step first' : ''}.`,
       `Columns taken as: ${taken}.`,
       ...(block.titles.length === 0
         ? []
         : [`Left out above the table: ${block.titles.map((title) => `“${title}”`).join(', ')}.`]),
     ];
+    if (base > 0) parts.push(`Base + fog from ${plural(base, 'row')}.`);
+    if (left.length > 0) {
+      parts.push(
+        `${plural(left.length, 'row')} left out, as ${left.length === 1 ? 'it names' : 'they name'} no step: ${left.map((name) => `“${name}”`).join(', ')}.`,
+      );
+    }
     if (wrong > 0) {
       parts.push(
         `${plural(wrong, 'cell')} cannot be read and ${wrong === 1 ? 'is' : 'are'} kept as pasted.`,
@@ -106,7 +114,9 @@ export const readings = {
   kept: (count: number) =>
     `${plural(count, 'entry', 'entries')} of this strip cannot be read. ${count === 1 ? 'It is' : 'They are'} kept as typed and take no part until mended.`,
   withoutExposure: (steps: readonly number[]) =>
-    `${steps.length === 1 ? 'Step' : 'Steps'} ${steps.slice(0, 8).join(', ')}${steps.length > 8 ? ' …' : ''} have readings but no exposure: the tablet does not have them. Choose another tablet, or type their log exposures.`,
+    steps.length === 1
+      ? `Step ${steps.join()} has readings but no exposure: the tablet does not have it. Choose another tablet, or type its log exposure.`
+      : `Steps ${steps.slice(0, 8).join(', ')}${steps.length > 8 ? ' …' : ''} have readings but no exposure: the tablet does not have them. Choose another tablet, or type their log exposures.`,
   tablet: 'Step tablet',
   noTablet: 'no tablet: own log exposures',
   exposure: 'Exposure',

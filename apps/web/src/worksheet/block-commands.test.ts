@@ -56,4 +56,62 @@ describe('pasting a block', () => {
       { logExposure: -0.21, densities: [1.3] },
     ]);
   });
+
+  it('puts the row of base + fog where it belongs, however it is named', () => {
+    for (const row of ['b+f\t0.23', 'Base + fog\t0.23', 'unexposed\t0,23', '\t0.23']) {
+      const block = parseBlock(`step\tdensity\n1\t2.1\n2\t1.9\n${row}`, null)!;
+      const result = blockCommands(strip, block, { row: 0, replicate: 0 }, 'density');
+      const after = applyWork(document, result.command).strips[0]!;
+      expect(after.unexposedDensities).toEqual([0.23]);
+      expect(after.rows).toHaveLength(strip.rows.length);
+      expect(result).toMatchObject({ base: 1, left: [], readings: 3 });
+    }
+  });
+
+  it('takes a remark of fog at a numbered step for a remark', () => {
+    const { after } = paste('step\tdensity\tremark\n20\t0.24\tfog\n21\t0.23\t');
+    expect(after.strips[0]!.unexposedDensities).toEqual([]);
+    expect(densities(after).slice(19)).toEqual([[0.24], [0.23]]);
+  });
+
+  it('puts a step that comes twice side by side, and loses neither', () => {
+    const { after } = paste('step\tdensity\n3\t0.30\n4\t0.40\n3\t0.31\nfog\t0.1\nfog\t0.12');
+    expect(densities(after).slice(2, 4)).toEqual([[0.3, 0.31], [0.4]]);
+    expect(after.strips[0]!.unexposedDensities).toEqual([0.1, 0.12]);
+  });
+
+  it('leaves out a row that names no step, and says which', () => {
+    const block = parseBlock('step\tdensity\n1\t2.1\nmean\t1.2\n2\t1.9', null)!;
+    const result = blockCommands(strip, block, { row: 0, replicate: 0 }, 'density');
+    expect(result.left).toEqual(['mean']);
+    expect(densities(applyWork(document, result.command)).slice(0, 3)).toEqual([
+      [2.1],
+      [1.9],
+      [null],
+    ]);
+  });
+
+  it('reads steps as people write them', () => {
+    const { after } = paste('step\tdensity\nStep 2\t0.2\n#1\t0.1\n3.\t0.3');
+    expect(densities(after).slice(0, 3)).toEqual([[0.1], [0.2], [0.3]]);
+  });
+
+  it('changes no exposure where the block repeats the tablet, to the places given', () => {
+    const block = parseBlock('tablet\tdensity\n0.05\t1.5\n0.21\t1.3\n0.4\t1.1', null)!;
+    const known = [0.053, 0.2, 0.36];
+    const result = blockCommands(strip, block, { row: 0, replicate: 0 }, 'density', null, known);
+    expect(applyWork(document, result.command).strips[0]!.rows.slice(0, 3)).toMatchObject([
+      { logExposure: null },
+      { logExposure: -0.21 },
+      { logExposure: null },
+    ]);
+  });
+
+  it('lets a given log exposure stand before a tablet density', () => {
+    const { after } = paste('log exposure\ttablet\tdensity\n-1.2\t0.05\t1.5\n\t0.2\t1.3');
+    expect(after.strips[0]!.rows.slice(0, 2)).toMatchObject([
+      { logExposure: -1.2 },
+      { logExposure: -0.2 },
+    ]);
+  });
 });

@@ -11,6 +11,9 @@ export interface Cell {
   readonly column: GridColumn;
 }
 
+/** Where a strip's readings begin. */
+export const FIRST_CELL: Cell = { row: 0, column: { kind: 'density', replicate: 0 } };
+
 /** An entry being typed, before it leaves the field. */
 export interface Typing {
   readonly key: string;

@@ -67,21 +67,24 @@ export function newStrip(
 /** An unread strip of the same exposure, to be read after the bath of the plan. */
 export function newTreatedStrip(document: WorkDocument, untreated: Strip): Strip {
   const { partsWater, minutes, celsius, process } = document.plan;
+  const name = text.trials.toned(untreated.name);
+  const isTaken = document.strips.some((strip) => strip.name === name);
   return {
     ...newStrip(document, untreated),
-    name: freshName(text.names.tonedStrip, document.strips),
+    name:
+      isTaken || untreated.name === '' ? freshName(text.names.tonedStrip, document.strips) : name,
     rows: untreated.rows.map((row) => ({ ...row, densities: [null] })),
     treatment: { process, partsWater, minutes, celsius, untreatedStripId: untreated.id },
   };
 }
 
-/** A negative without readings, developed like a strip. */
+/** A negative without readings, developed like a strip; no bath has toned it yet. */
 export function newNegative(document: WorkDocument, like: Strip | null): Negative {
   return {
     id: newId(),
     name: freshName(text.names.negative, document.negatives),
     filmId: like?.filmId ?? null,
-    stripId: like?.id ?? null,
+    stripId: like?.treatment === null ? like.id : (like?.treatment.untreatedStripId ?? null),
     baseFog: null,
     spots: [],
     note: '',

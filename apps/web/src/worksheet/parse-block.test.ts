@@ -83,6 +83,42 @@ describe('parseBlock', () => {
     expect(columns(pasted.join('\n'))).toEqual(['step', 'tablet-density', 'reading']);
   });
 
+  it('knows the tablet’s column though a step was not read and base + fog stands below', () => {
+    const pasted = tablet.map(
+      (d, i) => `${i + 1};${d.toFixed(2)};${i === 8 ? '' : (1.6 - d / 2).toFixed(2)};`,
+    );
+    const block = parseBlock(
+      ['Stufe;Keil D;Dichte;Bemerkung', ...pasted, 'b+f;;0,23;'].join('\n'),
+      tablet,
+    );
+    expect(block).toMatchObject({
+      columns: ['step', 'tablet-density', 'reading', 'ignored'],
+      certain: true,
+    });
+    const bare = parseBlock([...pasted, 'b+f;;0,23;'].join('\n'), tablet);
+    expect(bare?.columns).toEqual(['step', 'tablet-density', 'reading']);
+  });
+
+  it('says that steps run from the last to the first', () => {
+    expect(parseBlock('3;0,31\n2;0,15\n1;0,12', tablet)?.reversed).toBe(true);
+    expect(parseBlock('1;0,12\n2;0,15\n3;0,31', tablet)?.reversed).toBe(false);
+  });
+
+  it.each([
+    ['with steps', '1,0,12\n2,0,15\n3,1,31', ['step', 'reading']],
+    ['with names', 'step,density\n1,0,12\n2,0,15\nb+f,0,10', ['step', 'reading']],
+    ['with replicates', '1,0,12,0,13\n2,0,15,0,15\n3,0,31,0,30', ['step', 'reading', 'reading']],
+  ])('puts decimal commas between commas together again and asks, %s', (_, pasted, expected) => {
+    const block = parseBlock(pasted, tablet);
+    expect(block?.columns).toEqual(expected);
+    expect(block?.rows[0]?.[1]).toBe('0,12');
+    expect(block?.certain).toBe(false);
+  });
+
+  it('leaves commas alone where points stand in the numbers', () => {
+    expect(parseBlock('1,0.12,3\n2,0.15,3\n3,0.31,3', tablet)?.rows[0]).toEqual(['1', '0.12', '3']);
+  });
+
   it('drops empty edge columns and empty lines, and keeps words in cells', () => {
     const block = parseBlock('\t0.12\t\n\n\tO.15\t\n\t0.31\t', tablet);
     expect(block?.rows).toEqual([['0.12'], ['O.15'], ['0.31']]);

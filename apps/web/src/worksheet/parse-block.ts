@@ -4,6 +4,8 @@
  * across. Nothing is guessed in silence: what each column was taken for is returned in words.
  */
 import { parseNumber } from './parse-cell.ts';
+import { countsUp, countsDown, stepsOf } from './row-names.ts';
+import { withDecimalCommas } from './decimal-commas.ts';
 
 /** What a column of the pasted block can hold. */
 export const BLOCK_COLUMNS = [
@@ -25,15 +27,20 @@ export interface PastedBlock {
   /** Cells as pasted, row by row, header row removed. */
   readonly rows: readonly (readonly string[])[];
   readonly turned: boolean;
+  /** Whether the steps run from the last to the first. */
+  readonly reversed: boolean;
   /** Whether names or numbers leave no doubt what the columns are; else the user is asked. */
   readonly certain: boolean;
 }
 
 const HEADS: readonly (readonly [RegExp, BlockColumn])[] = [
-  [/^(step|no\.?|nr\.?|n|#|field|patch|stufe)$/i, 'step'],
-  [/^(tablet|wedge)([ _-]?density)?$|^tablet[ _-]?d$/i, 'tablet-density'],
+  [/^(step|no\.?|nr\.?|n|#|field|patch|stufe|palier|paso)$/i, 'step'],
+  [/^(tablet|wedge|keil|coin|cuña)([ _-]?(d|density|dichte))?$/i, 'tablet-density'],
   [/^(rel(ative)?[ .]*)?(log[ _-]?(exposure|h|e)|lg ?h)\b.*$/i, 'log-exposure'],
-  [/^(density|reading|read|d|dens|net|transmittance|stops?)[ _-]*\d*(\s*\(.*\))?$/i, 'reading'],
+  [
+    /^(density|reading|read|d|dens|net|transmittance|stops?|dichte|densité|densidad|densità)[ _-]*\d*(\s*\(.*\))?$/i,
+    'reading',
+  ],
 ];
 
 /**
@@ -47,7 +54,9 @@ export function parseBlock(pasted: string, tablet: readonly number[] | null): Pa
     .split(/\r\n|\r|\n/)
     .filter((line) => line.trim() !== '');
   const split = splitter(lines);
-  let table = lines.map((line) => split(line).map((cell) => unquoted(cell)));
+  const cut = lines.map((line) => split(line).map((cell) => unquoted(cell)));
+  const joined = /[.;\t]/.test(pasted) ? null : withDecimalCommas(cut);
+  let table = joined ?? cut;
   const titles = titlesOf(table);
   table = withoutEmptyEdges(table.slice(titles.length));
   const width = Math.max(0, ...table.map((row) => row.length));
@@ -59,8 +68,10 @@ export function parseBlock(pasted: string, tablet: readonly number[] | null): Pa
   const heads = hasHeader(table) ? (table[0] ?? []) : [];
   const rows = heads.length > 0 ? table.slice(1) : table;
   const columns = columnsOf(rows, heads, tablet);
-  const certain = isCertain(columns, heads, rows);
-  return { columns, heads, titles, rows, turned, certain };
+  // Commas that part columns and decimals alike leave a doubt, whatever the names say.
+  const certain = joined === null && isCertain(columns, heads, rows);
+  const reversed = countsDown(rows, columns.indexOf('step'));
+  return { columns, heads, titles, rows, turned, reversed, certain };
 }
 
 /** Lines of words above the header row, or alone in their line above rows of several cells. */
@@ -147,7 +158,7 @@ function columnsOf(
   const columns = named.map((name, index): BlockColumn => {
     if (name !== undefined) return name;
     if (heads.length > 0 && named.includes('reading')) return 'ignored';
-    if (width > 1 && index === 0 && countsUp(values(0))) return 'step';
+    if (width > 1 && index === 0 && countsUp(stepsOf(rows))) return 'step';
     // A column of words beside numbers is a remark.
     const read = (at: number) => values(at).some((value) => value !== null);
     return read(index) || !named.some((_, other) => read(other)) ? 'reading' : 'ignored';
@@ -197,24 +208,13 @@ function isCertain(
 const isReading = (head: string): boolean =>
   HEADS.some(([pattern, column]) => column === 'reading' && pattern.test(head));
 
-/** Whole numbers one after another, up or down. */
-function countsUp(values: readonly (number | null)[]): boolean {
-  if (values.length < 2 || values.some((value) => value === null || !Number.isInteger(value))) {
-    return false;
-  }
-  const step = (values[1] ?? 0) - (values[0] ?? 0);
-  return (
-    Math.abs(step) === 1 &&
-    values.every((value, index) => value === (values[0] ?? 0) + index * step)
-  );
-}
-
 function isTablet(values: readonly (number | null)[], tablet: readonly number[]): boolean {
-  if (values.length < 4) return false;
+  // A row of base + fog, or a step that was left out, has no density of the tablet.
+  if (values.filter((value) => value !== null).length < 4) return false;
   const near = (densities: readonly number[]) =>
     values.every((value, index) => {
       const density = densities[index];
-      return value !== null && density !== undefined && Math.abs(value - density) <= 0.02;
+      return value === null || (density !== undefined && Math.abs(value - density) <= 0.02);
     });
   return near(tablet) || near(tablet.toReversed());
 }

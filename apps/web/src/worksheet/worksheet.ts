@@ -2,7 +2,7 @@
  * The typing sheet of one strip: a native table of fields. Arrows and Enter move, a pasted block
  * fills, and an entry that cannot be read stays as typed with a sentence beside it.
  */
-import { tabletLookup, warningText, type GridColumn, type Strip } from '@wedgebook/notebook';
+import { warningText, type GridColumn, type Strip } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
@@ -12,12 +12,13 @@ import { sharedStyles } from '../parts/styles.ts';
 import { Unchanged } from '../parts/unchanged.ts';
 import { AppController } from '../state/app-controller.ts';
 import type { StripFit } from '../state/derive.ts';
-import { cellKey, type WorkCommand, type WorkDocument } from '../state/work.ts';
+import { cellKey, type WorkCommand } from '../state/work.ts';
 import { text } from '../text.ts';
 import { blockCommands, columnName } from './block-commands.ts';
 import { cellCommand } from './cell-command.ts';
 import {
   cellAfter,
+  FIRST_CELL,
   firstOpenCell,
   nextCell,
   replicateCount,
@@ -28,11 +29,14 @@ import {
   type Typing,
 } from './cells.ts';
 import { placeName, type Entered } from './entered.ts';
+import type { LastPaste } from './last-paste.ts';
 import { BLOCK_COLUMNS, parseBlock, type PastedBlock } from './parse-block.ts';
 import { baseOf, formatReading, parseNumber, parseReading } from './parse-cell.ts';
 import { rememberedRoles } from './remembered-columns.ts';
 import { followingExposure, offCurve } from './row-figures.ts';
+import { sheetHead } from './sheet-head.ts';
 import { placeKey, type SuspectCells } from './suspect-cells.ts';
+import { tabletOf } from './tablet-of.ts';
 import { worksheetStyles } from './worksheet.styles.ts';
 
 /** What follows of the readings on the sheet: a figure in every row, a frame after the curve. */
@@ -48,12 +52,7 @@ export class Worksheet extends LitElement {
 
   @state() private typing: (Typing & { readonly row: number }) | null = null;
   private readonly unchanged = new Unchanged();
-  @state() private lastPaste: {
-    readonly cell: Cell;
-    readonly block: PastedBlock;
-    /** The notebook as it was left. */
-    readonly after: WorkDocument;
-  } | null = null;
+  @state() private lastPaste: LastPaste | null = null;
   /** Where the next reading of an instrument goes on the strip it is of. */
   private cursor: { readonly stripId: string; readonly at: Position | null } | null = null;
 
@@ -88,7 +87,6 @@ export class Worksheet extends LitElement {
     const replicates = replicateCount(strip);
     const { value: judged } = this.late;
     const fit = judged?.stripId === strip.id ? judged.fit : null;
-    const headings = Array.from({ length: replicates }, (_, i) => text.sheet.reading(i + 1));
     return html`
       <table
         @input=${this.onInput}
@@ -101,17 +99,7 @@ export class Worksheet extends LitElement {
         <caption class="visually-hidden">
           ${text.sheet.caption(strip.name)}
         </caption>
-        <thead>
-          <tr>
-            <th scope="col" class="step">${text.sheet.step}</th>
-            <th scope="col" class="exposure">${this.exposureHead(strip)}</th>
-            ${headings.map((heading) => html`<th scope="col">${heading}<br /><span>${text.units[view.unit]}</span></th>`)}
-            <th scope="col" class="off">
-              <span class="visually-hidden">${text.sheet.offLong}</span>
-              <span aria-hidden="true">${text.sheet.off}</span>
-            </th>
-          </tr>
-        </thead>
+        ${sheetHead(strip.exposure.kind, view.unit, replicates)}
         <tbody>
           ${this.rowTemplate(strip, -1, replicates, fit)}
           ${repeat(
@@ -127,12 +115,6 @@ export class Worksheet extends LitElement {
           : nothing
       }
     `;
-  }
-
-  private exposureHead(strip: Strip): TemplateResult {
-    return html`${text.sheet.exposure}<br /><span
-        >${text.sheet.exposureUnit[strip.exposure.kind]}</span
-      >`;
   }
 
   /** A row; one that nothing has changed in stays as it is on the screen. */
@@ -394,22 +376,30 @@ export class Worksheet extends LitElement {
   }
 
   private readonly onPaste = (event: ClipboardEvent): void => {
-    const at = this.cellAt(event.target);
-    const view = this.app.value;
+    const cell = this.cellAt(event.target)?.cell;
     const pasted = event.clipboardData?.getData('text') ?? '';
-    const strip = view?.strip ?? null;
-    if (at === null || strip === null) return;
-    const { document } = this.app.app.store.state;
-    const { tabletId } = strip;
-    const tablet = tabletId === null ? null : tabletLookup(document)(tabletId);
-    const block = parseBlock(pasted, tablet);
-    if (block === null) return;
-    event.preventDefault();
-    const columns = rememberedRoles('sheet', block.heads, BLOCK_COLUMNS);
-    if (columns !== null) this.take(strip, at.cell, { ...block, columns });
-    else if (block.certain) this.take(strip, at.cell, block);
-    else void this.askAndTake(strip, at.cell, block);
+    if (cell !== undefined && this.paste(pasted, cell)) event.preventDefault();
   };
+
+  /**
+   * Takes a table into the chosen strip.
+   *
+   * @returns false for a single entry, which the field itself takes
+   */
+  paste(pasted: string, cell: Cell = FIRST_CELL): boolean {
+    const strip = this.app.value?.strip ?? null;
+    if (strip === null) return false;
+    if (pasted.trim() === '') {
+      this.app.app.session.set({ announcement: text.sheet.nothingPasted });
+      return true;
+    }
+    const block = parseBlock(pasted, tabletOf(this.app.app.store.state.document, strip));
+    if (block === null) return false;
+    const columns = rememberedRoles('sheet', block.heads, BLOCK_COLUMNS);
+    if (columns === null && !block.certain) void this.askAndTake(strip, cell, block);
+    else this.take(strip, cell, { ...block, columns: columns ?? block.columns });
+    return true;
+  }
 
   /** Asks what the columns are; fetched when first needed. */
   private async askAndTake(strip: Strip, cell: Cell, block: PastedBlock): Promise<void> {
@@ -417,8 +407,7 @@ export class Worksheet extends LitElement {
     const columns = await askBlock(block);
     if (columns === null || this.app.value?.strip?.id !== strip.id) return;
     if (this.pasteStands) this.app.app.store.undo();
-    const current = this.app.value.strip;
-    this.take(current, cell, { ...block, columns });
+    this.take(this.app.value.strip, cell, { ...block, columns });
   }
 
   /** Whether nothing has changed since the last paste, so that it can be taken otherwise. */
@@ -435,9 +424,14 @@ export class Worksheet extends LitElement {
 
   private take(strip: Strip, cell: Cell, block: PastedBlock): void {
     const { store, session } = this.app.app;
-    const replicate = cell.column.kind === 'density' ? cell.column.replicate : 0;
-    const target = { row: Math.max(0, cell.row), replicate };
-    const result = blockCommands(strip, block, target, session.value.unit, baseOf(session.value));
+    const { row, column } = cell;
+    const target = {
+      row: Math.max(0, row),
+      replicate: 'replicate' in column ? column.replicate : 0,
+    };
+    const tablet = tabletOf(store.state.document, strip);
+    const { unit } = session.value;
+    const result = blockCommands(strip, block, target, unit, baseOf(session.value), tablet);
     this.typing = null;
     store.dispatch(result.command);
     store.endMerge();
