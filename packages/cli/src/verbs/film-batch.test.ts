@@ -72,17 +72,35 @@ describe('film, many files', () => {
 
   it('measures strips whose rows lie side by side, though they are more than are held at a time', async () => {
     const [head = '', ...rows] = SOFT_TOE.trimEnd().split('\n');
-    const names = Array.from({ length: 80 }, (_, index) => `S${index + 1}`);
-    const sideBySide = rows.flatMap((row) => names.map((name) => row.replace(/^B,/, `${name},`)));
-    const files = { 'wide.csv': [head, ...sideBySide].join('\n'), 'alone.csv': named('S7') };
-    const [wide, alone] = await Promise.all([
-      ran(['film', 'wide.csv', '--json'], files),
-      ran(['film', 'alone.csv', '--json'], files),
-    ]);
-    const { strips } = JSON.parse(wide.stdout) as { strips: { strip: string }[] };
-    expect(strips.map(({ strip }) => strip)).toEqual(names);
-    const one = JSON.parse(alone.stdout) as { strips: object[] };
-    expect({ ...strips[6], points: 0 }).toEqual({ ...one.strips[0], points: 0 });
+    // So many that a strip is handed on with one reading, long before its second row is read.
+    const names = Array.from({ length: 300 }, (_, index) => `S${index + 1}`);
+    const some = rows.filter((_, index) => index % 3 === 0);
+    const sideBySide = some.flatMap((row) => names.map((name) => row.replace(/^B,/, `${name},`)));
+    const text = [head, ...sideBySide].join('\n');
+    const one = [head, ...some.map((row) => row.replace(/^B,/, 'S7,'))].join('\n');
+    const files = { 'wide.csv': text, '-': text, 'alone.csv': one };
+    const alone = await ran(['film', 'alone.csv', '--json'], files);
+    const [expected] = (JSON.parse(alone.stdout) as { strips: object[] }).strips;
+    for (const file of ['wide.csv', '-']) {
+      const wide = await ran(['film', file, '--json'], files);
+      const { strips } = JSON.parse(wide.stdout) as { strips: { strip: string }[] };
+      expect(strips.map(({ strip }) => strip)).toEqual(names);
+      expect(strips[6]).toEqual(expected);
+      // Line by line there is no going back: that the file must be sorted is said, not that a
+      // strip has too few steps.
+      const lineByLine = await ran(['film', file, '--jsonl'], files);
+      expect(lineByLine).toMatchObject({ exitCode: 1, stdout: '' });
+      expect(lineByLine.stderr).toMatch(/row \d+: strip "S\d+" goes on after many others/);
+    }
+  });
+
+  it('tells a strip with too few steps where no row of it follows', async () => {
+    const text = `${named('A')}short,1,-1,0.5\n${named('C').replace(/^.*\n/, '')}`;
+    const json = await ran(['film', '-', '--json'], { '-': text });
+    const lineByLine = await ran(['film', '-', '--jsonl'], { '-': text });
+    expect(json.stderr).toMatch(/row 23, column "density": strip "short" has 1 usable step/);
+    expect(json).toMatchObject({ exitCode: 1, stdout: '' });
+    expect(lineByLine).toMatchObject({ exitCode: 1, stderr: json.stderr });
   });
 
   it('stops at a bad file, or tells it and goes on where that is asked', async () => {

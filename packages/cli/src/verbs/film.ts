@@ -6,6 +6,7 @@ import { compareFamilies, filmMeasures, warning, type Warning } from '@wedgebook
 import { InputError, inputFault, type ReadingsStrip } from '@wedgebook/notebook';
 import type { Arguments } from '../input/arguments.ts';
 import { manyFiles } from '../input/files.ts';
+import { readAgain } from '../input/read-again.ts';
 import { fileName, readReadingsFile, streamStrips } from '../input/read-file.ts';
 import {
   requireSource,
@@ -19,6 +20,7 @@ import { filmCsvHeader, filmCsvRow } from '../output/film-csv.ts';
 import { filmJson } from '../output/film-json.ts';
 import { filmBlock, filmSummary, filmSummaryRow, type MeasuredFilm } from '../output/film-text.ts';
 import { shownWarnings, warningLines } from '../output/warnings.ts';
+import { eachAsRead } from '../strips/each-as-read.ts';
 import { fittedStrip } from '../strips/fitted-strip.ts';
 import { stripsOf } from '../strips/strips-of.ts';
 import { MESSAGES, USAGE } from '../text.ts';
@@ -44,7 +46,7 @@ export const film: Verb = {
       return { pieces: streamed(files, output, given, io, measure) };
     }
     const whole = output === 'json' ? document : readable;
-    return inPasses(files, (source) => whole(files, given, io, measure, source));
+    return inPasses(io, (source, again) => whole(files, given, again, measure, source));
   },
 };
 
@@ -82,18 +84,18 @@ async function* streamed(
     let measured = 0;
     try {
       const strips = streamStrips(file, io, options, (told) => warnings.push(...told));
-      for await (const strip of strips) {
+      yield* eachAsRead(strips, (strip) => {
         requireSourceOf(strip, options);
         if ((strip.material ?? 'film') !== 'film') {
           left += 1;
-          continue;
+          return '';
         }
         measured += 1;
         const one = measure(strip, options);
-        yield output === 'csv'
+        return output === 'csv'
           ? filmCsvRow(name, one)
           : `${JSON.stringify({ file: name, ...filmJson(one) })}\n`;
-      }
+      });
       if (measured === 0) throw inputFault.noStrips({ file: name }, 'film');
     } catch (error) {
       if (!(error instanceof InputError && given.flag('keep-going'))) throw error;
@@ -187,18 +189,20 @@ type Source = 'streamed' | 'whole';
 
 /**
  * Measures strips while their file is read, so that a few are held at a time. Where a strip goes on
- * after many others the files are read again, each as a whole; standard input can be read only once.
+ * after many others the files are read again, each as a whole.
  */
 async function inPasses(
-  files: readonly string[],
-  pass: (source: Source) => Promise<Streamed>,
+  io: CommandIo,
+  pass: (source: Source, io: CommandIo) => Promise<Streamed>,
 ): Promise<Streamed> {
-  if (files.includes('-')) return pass('whole');
+  const again = readAgain(io);
   try {
-    return await pass('streamed');
+    return await pass('streamed', again.io);
   } catch (error) {
-    if (error instanceof InputError && error.code === 'strip-goes-on') return pass('whole');
-    throw error;
+    if (!(error instanceof InputError && error.code === 'strip-goes-on')) throw error;
+    return await pass('whole', again.io);
+  } finally {
+    again.forget();
   }
 }
 
@@ -227,12 +231,15 @@ async function eachStrip(
     let left = 0;
     let measured = 0;
     const strips = streamStrips(file, io, options, (told) => warnings.push(...told));
-    for await (const strip of strips) {
+    const done = eachAsRead(strips, (strip) => {
       requireSourceOf(strip, options);
-      if ((strip.material ?? 'film') === 'film') {
-        measured += 1;
-        to.strip(strip, options, file);
-      } else left += 1;
+      const isFilm = (strip.material ?? 'film') === 'film';
+      if (isFilm) to.strip(strip, options, file);
+      return isFilm;
+    });
+    for await (const isFilm of done) {
+      if (isFilm) measured += 1;
+      else left += 1;
     }
     if (measured === 0) throw inputFault.noStrips({ file: fileName(file) }, 'film');
     if (left > 0) warnings.push(warning('strips-left-out', { count: left, material: 'paper' }));
