@@ -93,6 +93,7 @@ export type WarningCode =
   | 'treatment-not-modelled'
   | 'bath-incomplete'
   | 'strips-alone-exchanged'
+  | 'notebook-too-long'
   | 'strip-renamed'
   | 'reference-mended'
   | 'steps-without-exposure'

@@ -23,6 +23,8 @@ export { InputError, type Place } from './notebook-error.ts';
 export {
   NOTEBOOK_FORMAT,
   notebookFromText,
+  notebookAround,
+  stripText,
   notebookToText,
   openNotebook,
   savedNotebook,
@@ -86,6 +88,7 @@ export {
   type RecordSink,
 } from './exchange/record-reader.ts';
 export {
+  documentDraft,
   documentFromStrips,
   type DocumentFromStripsOptions,
 } from './exchange/document-from-strips.ts';
@@ -93,3 +96,4 @@ export { stripsFromDocument } from './exchange/strips-from-document.ts';
 export { untreatedPartners, type ExposedStrip } from './exchange/untreated-partners.ts';
 export { cgatsWriter, writeCgats, type CgatsOptions } from './exchange/cgats/write-cgats.ts';
 export { cgatsReader, isCgats, readCgats } from './exchange/cgats/read-cgats.ts';
+export { MOST_NOTEBOOK_CHARACTERS } from './saving/guard-json.ts';

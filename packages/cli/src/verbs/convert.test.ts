@@ -1,8 +1,15 @@
 import { readFileSync } from 'node:fs';
-import { notebookFromText, readCgats, readReadings } from '@wedgebook/notebook';
+import {
+  documentFromStrips,
+  notebookFromText,
+  notebookToText,
+  readCgats,
+  readReadings,
+} from '@wedgebook/notebook';
 import { describe, expect, it } from 'vitest';
+import { notebookSink } from '../converting/notebook-sink.ts';
 import { ran } from '../memory-io.ts';
-import { SOFT_TOE, TREATED } from './sample-files.ts';
+import { PAPER_105, SOFT_TOE, TREATED } from './sample-files.ts';
 
 const DEMO = readFileSync(new URL('../../../../data/demo/notebook.json', import.meta.url), 'utf8');
 const FILES = { 'b.csv': SOFT_TOE, 't.csv': TREATED, 'demo.json': DEMO };
@@ -15,6 +22,20 @@ const measures = async (verb: string, text: string, ...words: string[]) => {
   const { stdout } = await ran([verb, '-', '--json', ...words], { '-': text });
   return JSON.parse(stdout) as { readonly strips: readonly { readonly warnings: unknown }[] };
 };
+
+const [TREATED_HEADER = '', ...TREATED_ROWS] = TREATED.trimEnd().split('\n');
+const isUntreated = (row: string) => row.startsWith('test,');
+const TREATED_FIRST = [
+  TREATED_HEADER,
+  ...TREATED_ROWS.filter((row) => !isUntreated(row)),
+  ...TREATED_ROWS.filter(isUntreated),
+].join('\n');
+const SETTINGS = [
+  'strip,log_exposure,density,setting',
+  ...['0', '2'].flatMap((setting) =>
+    [0, 1, 2, 3, 4].map((i) => `S${setting},${i / 4},${0.1 + i / 2},${setting}`),
+  ),
+].join('\n');
 
 describe('convert', () => {
   it('gives the same measures by CSV, CGATS.17 and notebook', async () => {
@@ -86,6 +107,54 @@ describe('convert', () => {
         expect(got, `${file} to ${to}`).toEqual(expected);
       }
     }
+  });
+
+  it.each<[string, string, string[]]>([
+    ['a paper', PAPER_105, []],
+    [
+      'treated strips before and after their untreated one',
+      TREATED_FIRST,
+      ['--title', 'Bath\n"strips": []'],
+    ],
+    ['one tablet for all', TREATED, ['--source-log-exposure', '0.4']],
+    ['strips with their setting', SETTINGS, ['--log-exposure', 'relative']],
+  ])('makes of %s the notebook that holds them at once, strip by strip', async (_, text, words) => {
+    const { stdout } = await ran(['convert', '-', '--to', 'json', ...words], { '-': text });
+    const counts = { strip: 0, tablet: 0, paper: 0 };
+    const { strips } = readReadings(text);
+    const { document } = documentFromStrips(strips, {
+      title: words[1]?.startsWith('Bath') === true ? words[1] : 'Readings of standard input',
+      paperName: 'standard input',
+      makeId: (kind) => `${kind}-${(counts[kind] += 1)}`,
+      ...(words.includes('relative') && { logExposure: 'relative' }),
+      ...(words.includes('0.4') && { sourceLogExposure: 0.4 }),
+    });
+    expect(stdout).toBe(notebookToText(document));
+    expect(document.strips).toHaveLength(strips.length);
+    const untreated = document.strips.filter(({ treatment }) => treatment === null);
+    for (const { treatment } of document.strips) {
+      if (treatment === null) continue;
+      expect(untreated.map(({ id }) => id)).toContain(treatment.untreatedStripId);
+    }
+  });
+
+  it('says so where a notebook is too long to be opened again', () => {
+    const ended = (most: number) => {
+      const held: string[] = [];
+      const spool = {
+        add: (text: string) => held.push(text),
+        pieces: async function* () {
+          await Promise.resolve();
+          yield* held;
+        },
+        drop: () => undefined,
+      };
+      const sink = notebookSink(spool, {}, { makeId: (kind) => kind }, most);
+      readReadings(SOFT_TOE).strips.forEach(sink.add);
+      return sink.end().warnings.map(({ code }) => code);
+    };
+    expect(ended(1000)).toContain('notebook-too-long');
+    expect(ended(50_000)).not.toContain('notebook-too-long');
   });
 
   it('writes nothing of a file that is bad at its end', async () => {

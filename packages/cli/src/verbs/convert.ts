@@ -1,31 +1,30 @@
 /**
- * `convert`: readings between CSV, CGATS.17 and the notebook. Between CSV and CGATS.17 strips pass
- * through one by one, so that memory does not grow with the file.
+ * `convert`: readings between CSV, CGATS.17 and the notebook. Strips pass through one by one, so that
+ * memory does not grow with the file.
  */
 import type { Warning } from '@wedgebook/core';
 import {
-  cgatsWriter,
-  columnsFor,
-  curveReadingsOf,
-  documentFromStrips,
   InputError,
   notebookToText,
-  readingsWriter,
   stripsFromDocument,
+  type DocumentFromStripsOptions,
+  type NotebookDocument,
+  type ReadingsFile,
   type ReadingsStrip,
-  type WriteOptions,
 } from '@wedgebook/notebook';
+import { notebookSink } from '../converting/notebook-sink.ts';
+import { cgatsSink, csvSink, type Converted, type StripSink } from '../converting/strip-sink.ts';
 import type { Arguments } from '../input/arguments.ts';
 import { onlyFile } from '../input/only-file.ts';
+import { readAgain } from '../input/read-again.ts';
 import { fileName, readSource, streamStrips, type Source } from '../input/read-file.ts';
 import {
   EXPOSURE_OPTIONS,
-  requireSource,
   requireSourceOf,
   stripOptions,
   type StripOptions,
 } from '../input/strip-options.ts';
-import type { CommandIo, Spool } from '../io.ts';
+import type { CommandIo } from '../io.ts';
 import { shownWarnings, warningLines } from '../output/warnings.ts';
 import { CONVERT_WORDS, USAGE } from '../text.ts';
 import { UsageError } from '../usage-error.ts';
@@ -55,14 +54,14 @@ export const convert: Verb = {
     if (decimalComma && delimiter === ',') throw new UsageError(USAGE.decimalCommas);
 
     const options = stripOptions(given, file);
-    const converted =
-      to === 'json'
-        ? notebookText(await readSource(file, io, options), options, given, file)
-        : await readingsFile(file, options, io, () =>
-            to === 'csv'
-              ? csvSink(io.spool(), { delimiter, decimalComma })
-              : cgatsSink(io.spool(), io.today()),
-          );
+    const sink = (): StripSink => {
+      const spool = io.spool();
+      if (to === 'csv') return csvSink(spool, { delimiter, decimalComma });
+      if (to === 'cgats') return cgatsSink(spool, io.today());
+      return notebookSink(spool, options.exposure, notebookOptions(options, given, file));
+    };
+    const ofNotebook = to === 'json' ? 'whole' : 'strips';
+    const converted = await readingsFile(file, options, io, sink, ofNotebook);
     const warnings = shownWarnings(converted.warnings);
     if (output !== '-') {
       await io.writeText(output, converted.pieces);
@@ -82,51 +81,6 @@ export const convert: Verb = {
   },
 };
 
-interface Converted {
-  readonly pieces: AsyncIterable<string>;
-  readonly warnings: readonly Warning[];
-}
-
-/** Takes strips one by one, and gives the file once all have come. */
-interface StripSink {
-  readonly add: (strip: ReadingsStrip) => void;
-  readonly pieces: () => AsyncIterable<string>;
-  readonly drop: () => void;
-}
-
-function cgatsSink(spool: Spool, created: string): StripSink {
-  const table = cgatsWriter({ created });
-  return {
-    add: (strip) => {
-      spool.add(table(strip));
-    },
-    pieces: spool.pieces,
-    drop: spool.drop,
-  };
-}
-
-/** Which columns a CSV has is known only when the last strip has come: strips are kept till then. */
-function csvSink(spool: Spool, options: WriteOptions): StripSink {
-  const found = columnsFor();
-  return {
-    add: (strip) => {
-      found.add(strip);
-      spool.add(`${JSON.stringify(strip)}\n`);
-    },
-    pieces: async function* () {
-      const writer = readingsWriter(found.columns(), options);
-      yield writer.header;
-      let begun = '';
-      for await (const piece of spool.pieces()) {
-        const lines = (begun + piece).split('\n');
-        begun = lines.pop() ?? '';
-        for (const line of lines) yield writer.rows(JSON.parse(line) as ReadingsStrip);
-      }
-    },
-    drop: spool.drop,
-  };
-}
-
 /**
  * A file that lists a strip in several places, far apart, is read as a whole: its strips are known
  * only at its end.
@@ -136,21 +90,29 @@ async function readingsFile(
   options: StripOptions,
   io: CommandIo,
   open: () => StripSink,
+  ofNotebook: OfNotebook,
 ): Promise<Converted> {
-  if (file === '-') return throughSink(wholeStrips, file, options, io, open());
+  const again = readAgain(io);
   try {
-    return await throughSink(streamedStrips, file, options, io, open());
+    return await throughSink(streamedStrips, file, options, again.io, open(), ofNotebook);
   } catch (error) {
     if (!(error instanceof InputError && error.code === 'strip-goes-on')) throw error;
-    return throughSink(wholeStrips, file, options, io, open());
+    return await throughSink(wholeStrips, file, options, again.io, open(), ofNotebook);
+  } finally {
+    again.forget();
   }
 }
+
+type Notebook = Extract<Source, { kind: 'notebook' }>;
+/** What becomes of a notebook: its strips, or all of it at once. */
+type OfNotebook = 'strips' | 'whole';
 
 type Strips = (
   file: string,
   options: StripOptions,
   io: CommandIo,
   onWarnings: (warnings: readonly Warning[]) => void,
+  onNotebook: (notebook: Notebook) => Pick<ReadingsFile, 'strips' | 'warnings'>,
 ) => AsyncGenerator<ReadingsStrip>;
 
 async function throughSink(
@@ -159,11 +121,19 @@ async function throughSink(
   options: StripOptions,
   io: CommandIo,
   sink: StripSink,
+  ofNotebook: OfNotebook,
 ): Promise<Converted> {
   const ofFile: Warning[] = [];
   const ofStrips: Warning[] = [];
+  const whole: string[] = [];
+  const tell = (told: readonly Warning[]) => ofFile.push(...told);
+  const onNotebook = ({ document, warnings }: Notebook) => {
+    if (ofNotebook === 'strips') return stripsOf(document, warnings);
+    whole.push(notebookToText(document));
+    return { strips: [], warnings };
+  };
   try {
-    for await (const strip of strips(file, options, io, (told) => ofFile.push(...told))) {
+    for await (const strip of strips(file, options, io, tell, onNotebook)) {
       requireSourceOf(strip, options);
       ofStrips.push(...strip.warnings);
       sink.add(strip);
@@ -172,66 +142,53 @@ async function throughSink(
     sink.drop();
     throw error;
   }
-  return { pieces: sink.pieces(), warnings: [...ofFile, ...ofStrips] };
+  const [text] = whole;
+  if (text !== undefined) {
+    sink.drop();
+    return { pieces: onePiece(text), warnings: ofFile };
+  }
+  const { pieces, warnings } = sink.end();
+  return { pieces, warnings: [...ofFile, ...ofStrips, ...warnings] };
 }
 
-const streamedStrips: Strips = (file, options, io, onWarnings) =>
-  streamStrips(file, io, options, onWarnings, stripsOf);
+const streamedStrips: Strips = (file, options, io, onWarnings, onNotebook) =>
+  streamStrips(file, io, options, onWarnings, (source) =>
+    source.kind === 'notebook' ? onNotebook(source) : source.readings,
+  );
 
 async function* wholeStrips(
-  file: string,
-  options: StripOptions,
-  io: CommandIo,
-  onWarnings: (warnings: readonly Warning[]) => void,
+  ...[file, options, io, onWarnings, onNotebook]: Parameters<Strips>
 ): AsyncGenerator<ReadingsStrip> {
-  const { strips, warnings } = stripsOf(await readSource(file, io, options));
+  const source = await readSource(file, io, options);
+  const { strips, warnings } = source.kind === 'notebook' ? onNotebook(source) : source.readings;
   onWarnings(warnings);
   yield* strips;
 }
 
-/** All strips of a source, and what the other format cannot hold of it. */
-function stripsOf(source: Source): {
-  readonly strips: readonly ReadingsStrip[];
-  readonly warnings: readonly Warning[];
-} {
-  if (source.kind === 'readings') return source.readings;
-  const { strips, warnings } = stripsFromDocument(source.document);
-  return { strips, warnings: [...source.warnings, ...warnings] };
+/** All strips of a notebook, and what the other format cannot hold of it. */
+function stripsOf(
+  document: NotebookDocument,
+  told: readonly Warning[],
+): Pick<ReadingsFile, 'strips' | 'warnings'> {
+  const { strips, warnings } = stripsFromDocument(document);
+  return { strips, warnings: [...told, ...warnings] };
 }
 
-function notebookText(
-  source: Source,
-  options: StripOptions,
+/** How the notebook of a file of readings is made. */
+function notebookOptions(
+  { exposure: { logExposure, sourceLogExposure } }: StripOptions,
   given: Arguments,
   file: string,
-): Converted {
-  if (source.kind === 'notebook') {
-    return { pieces: onePiece(notebookToText(source.document)), warnings: source.warnings };
-  }
-  const { readings } = source;
-  requireSource(readings, options);
-  const { strips, warnings } = readings;
-  const { logExposure, sourceLogExposure } = options.exposure;
+): DocumentFromStripsOptions {
   const counts = { strip: 0, tablet: 0, paper: 0 };
-  // Exposures are resolved once, so that a step outside its tablet is told before it is stored.
-  const exposed = strips.map((strip) => curveReadingsOf(strip, options.exposure, 0));
   const tabletId = given.text('tablet');
-  const made = documentFromStrips(strips, {
+  return {
     title: given.text('title') ?? CONVERT_WORDS.title(fileName(file)),
     paperName: fileName(file),
     makeId: (kind) => `${kind}-${(counts[kind] += 1)}`,
     ...(logExposure !== undefined && { logExposure }),
     ...(sourceLogExposure !== undefined && { sourceLogExposure }),
     ...(tabletId !== undefined && { tabletId: tabletId.toLowerCase() }),
-  });
-  return {
-    pieces: onePiece(notebookToText(made.document)),
-    warnings: [
-      ...warnings,
-      ...strips.flatMap((strip) => strip.warnings),
-      ...exposed.flatMap((one) => one.warnings),
-      ...made.warnings,
-    ],
   };
 }
 

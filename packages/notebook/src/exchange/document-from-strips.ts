@@ -21,7 +21,7 @@ import {
 import { emptyDocument } from '../document/empty-document.ts';
 import { builtInTablets } from '../document/tablet-lookup.ts';
 import type { ReadingsStrip, StepReading } from './readings-strip.ts';
-import { untreatedPartners } from './untreated-partners.ts';
+import { untreatedPartners, type ExposedStrip } from './untreated-partners.ts';
 
 export interface DocumentFromStripsOptions {
   readonly title?: string;
@@ -39,6 +39,60 @@ export interface DocumentFromStripsOptions {
 
 const USUAL_CELSIUS = 20;
 
+/** A notebook that takes its strips one by one, and holds none of their densities. */
+export interface DocumentDraft {
+  /** @returns the strip as the notebook has it; which untreated strip it belongs to is told last */
+  readonly add: (strip: ReadingsStrip) => Strip;
+  readonly end: () => {
+    /** The notebook without its strips. */
+    readonly document: NotebookDocument;
+    /** The same strip with its untreated strip. */
+    readonly paired: (strip: Strip) => Strip;
+    /** What had to be assumed or noted. */
+    readonly warnings: readonly Warning[];
+  };
+}
+
+/** @returns a notebook to be given the strips of a file, in their order */
+export function documentDraft(options: DocumentFromStripsOptions): DocumentDraft {
+  const warnings: Warning[] = [];
+  const tablets: Tablet[] = [];
+  const papers: PaperStrip[] = [];
+  const exposed: (ExposedStrip & { readonly id: string })[] = [];
+  const treated = new Map<string, ExposedStrip>();
+  const sharedExposures = new Map<string, readonly number[]>();
+  return {
+    add: (strip) => {
+      const made = notebookStrip(strip, options, tablets, warnings);
+      const { name, material, channel, minutes, celsius, treatment } = strip;
+      const facts = { name, material, channel, minutes, celsius, treatment };
+      const own = {
+        strip: facts,
+        id: made.id,
+        logExposures: shared(exposuresOf(strip), sharedExposures),
+      };
+      exposed.push(own);
+      if (made.treatment !== null) treated.set(made.id, own);
+      papers.push(...paperStripOf(strip, made.id));
+      return made;
+    },
+    end: () => {
+      const empty = emptyDocument(options.title);
+      return {
+        document: { ...empty, tablets, papers: papersOf(papers, options) },
+        paired: (strip) => {
+          const own = treated.get(strip.id);
+          if (strip.treatment === null || own === undefined) return strip;
+          const [partner] = untreatedPartners(own, exposed);
+          const untreatedStripId = partner?.id ?? null;
+          return { ...strip, treatment: { ...strip.treatment, untreatedStripId } };
+        },
+        warnings,
+      };
+    },
+  };
+}
+
 /**
  * @param strips - as read from a file
  * @returns a notebook with strips, their tablets and the paper that they make, and what had to be assumed or noted
@@ -47,42 +101,43 @@ export function documentFromStrips(
   strips: readonly ReadingsStrip[],
   options: DocumentFromStripsOptions,
 ): { readonly document: NotebookDocument; readonly warnings: readonly Warning[] } {
-  const warnings: Warning[] = [];
-  const tablets: Tablet[] = [];
-  const made = strips.map((strip) => notebookStrip(strip, options, tablets, warnings));
-  const exposed = strips.map((strip, index) => ({
-    strip,
-    id: made[index]?.id ?? '',
-    logExposures: strip.readings.flatMap(({ logExposure, tabletDensity, step }) => {
-      const written = logExposure ?? (tabletDensity === null ? null : -tabletDensity);
-      return written ?? step ?? [];
-    }),
-  }));
-  const paired = made.map((strip, index): Strip => {
-    const own = exposed[index];
-    if (strip.treatment === null || own === undefined) return strip;
-    const [partner] = untreatedPartners(own, exposed);
-    const untreatedStripId = partner?.id ?? null;
-    return { ...strip, treatment: { ...strip.treatment, untreatedStripId } };
-  });
-  const empty = emptyDocument(options.title);
-  const papers = papersOf(strips, paired, options);
-  const document = { ...empty, tablets, strips: paired, papers };
-  return { document, warnings };
+  const draft = documentDraft(options);
+  const made = strips.map(draft.add);
+  const { document, paired, warnings } = draft.end();
+  return { document: { ...document, strips: made.map(paired) }, warnings };
 }
 
-/** The paper of strips that tell under which light they were printed; none where no strip does. */
+/** Log exposure of each reading, or what stands for it among strips of one tablet. */
+const exposuresOf = ({ readings }: ReadingsStrip): readonly number[] =>
+  readings.flatMap(({ logExposure, tabletDensity, step }) => {
+    const written = logExposure ?? (tabletDensity === null ? null : -tabletDensity);
+    return written ?? step ?? [];
+  });
+
+/** The same list for strips of the same tablet. */
+function shared(
+  exposures: readonly number[],
+  known: Map<string, readonly number[]>,
+): readonly number[] {
+  const key = exposures.join();
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  known.set(key, exposures);
+  return exposures;
+}
+
+/** A strip that tells under which light it was printed, as a part of its paper. */
+function paperStripOf(strip: ReadingsStrip, stripId: string): PaperStrip[] {
+  const { setting = null, softSeconds = null, hardSeconds = null } = strip;
+  if (setting === null && softSeconds === null && hardSeconds === null) return [];
+  return [{ stripId, setting: setting ?? '', softSeconds, hardSeconds }];
+}
+
+/** The paper of such strips; none where there are none. */
 function papersOf(
-  strips: readonly ReadingsStrip[],
-  made: readonly Strip[],
+  entries: readonly PaperStrip[],
   { makeId, paperName, title }: DocumentFromStripsOptions,
 ): readonly Paper[] {
-  const entries = strips.flatMap((strip, index): PaperStrip[] => {
-    const { setting = null, softSeconds = null, hardSeconds = null } = strip;
-    if (setting === null && softSeconds === null && hardSeconds === null) return [];
-    const stripId = made[index]?.id ?? null;
-    return [{ stripId, setting: setting ?? '', softSeconds, hardSeconds }];
-  });
   if (entries.length === 0) return [];
   return [
     {

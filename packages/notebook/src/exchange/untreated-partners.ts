@@ -7,9 +7,15 @@
  */
 import type { ReadingsStrip } from './readings-strip.ts';
 
+/** What tells which strips belong together, beside their exposures. */
+type StripFacts = Pick<
+  ReadingsStrip,
+  'name' | 'material' | 'channel' | 'minutes' | 'celsius' | 'treatment'
+>;
+
 /** A strip and its log exposures, one for each reading or step. */
 export interface ExposedStrip {
-  readonly strip: ReadingsStrip;
+  readonly strip: StripFacts;
   readonly logExposures: readonly number[];
 }
 

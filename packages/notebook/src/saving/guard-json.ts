@@ -4,7 +4,7 @@
 import { InputError, type Place } from '../notebook-error.ts';
 
 /** The longest saved notebook that is read: about 50 million characters. */
-const MOST_CHARACTERS = 50_000_000;
+export const MOST_NOTEBOOK_CHARACTERS = 50_000_000;
 const MOST_DEPTH = 32;
 
 /**
@@ -16,11 +16,11 @@ const MOST_DEPTH = 32;
  * `notebook-unsafe-key`
  */
 export function guardedJson(text: string, place: Place = {}): unknown {
-  if (text.length > MOST_CHARACTERS) {
+  if (text.length > MOST_NOTEBOOK_CHARACTERS) {
     throw new InputError(
       'notebook-too-large',
       place,
-      `the text has ${text.length} characters, a notebook has at most ${MOST_CHARACTERS}`,
+      `the text has ${text.length} characters, a notebook has at most ${MOST_NOTEBOOK_CHARACTERS}`,
       'Check that this is a saved notebook',
     );
   }

@@ -3,7 +3,7 @@
  *
  *   { "format": "wedgebook-notebook", "schemaVersion": 3, "document": { ... } }
  */
-import type { NotebookDocument } from '../document/document.ts';
+import type { NotebookDocument, Strip } from '../document/document.ts';
 import { InputError, type Place } from '../notebook-error.ts';
 import { guardedJson } from './guard-json.ts';
 import { firstDoubleId, mendReferences, type Mended } from './mend-references.ts';
@@ -33,6 +33,30 @@ export function savedNotebook(document: NotebookDocument): SavedNotebook {
 /** @returns the notebook as indented JSON text, ending in a line feed */
 export function notebookToText(document: NotebookDocument): string {
   return `${JSON.stringify(savedNotebook(document), null, 2)}\n`;
+}
+
+/**
+ * The text of a notebook whose strips are too many to hold: what stands before them, between two of
+ * them and after them. Each stands there as `stripText` has it.
+ *
+ * @param document - its own strips are left out
+ */
+export function notebookAround(document: NotebookDocument): {
+  readonly before: string;
+  readonly between: string;
+  readonly after: string;
+} {
+  // No other line begins so: text in a notebook has its line feeds escaped, and lists further in
+  // stand further in.
+  const empty = '\n    "strips": []';
+  const [before = '', after = ''] = notebookToText({ ...document, strips: [] }).split(empty);
+  return { before: `${before}${empty.slice(0, -1)}`, between: ',', after: `\n    ]${after}` };
+}
+
+/** @returns a strip as it stands in the text of a notebook */
+export function stripText(strip: Strip): string {
+  const indent = '\n      ';
+  return `${indent}${JSON.stringify(strip, null, 2).replaceAll('\n', indent)}`;
 }
 
 /**

@@ -67,7 +67,7 @@ export const inputFault = {
       'file-too-large',
       place,
       `the file is larger than ${most}`,
-      'Split it by strips and give the parts one by one',
+      'Split it by strips and give the parts one by one; sorted by strip, the command reads it at any length',
     ),
 
   stripGoesOn: (place: Place, strip: string) =>

@@ -26,6 +26,8 @@ function placeClause(details: WarningDetails): string {
   return named('rows', 'row', 'rows') || named('steps', 'step', 'steps');
 }
 
+const millions = (count: number): string => (count / 1e6).toFixed(0);
+
 const measure = (details: WarningDetails) =>
   clause(details, 'measure', (name) => `The ${name}`) || 'A measure';
 
@@ -265,6 +267,8 @@ export const WARNING_TEXT: Readonly<Record<WarningCode, (details: WarningDetails
     `The dilution or the minutes of the bath${clause(d, 'strip', (name) => ` of strip ${name}`)} are not given, so it takes no part in the gain. Type them in the notebook.`,
   'strips-alone-exchanged': () =>
     'A file of readings holds strips alone: films, papers, negatives, notes and the plan stay in the notebook. Keep the notebook itself.',
+  'notebook-too-long': (d) =>
+    `The notebook is longer than can be opened again${typeof d['length'] === 'number' && typeof d['most'] === 'number' ? ` (${millions(d['length'])} of at most ${millions(d['most'])} million characters)` : ''}. Split the readings by strips, into several notebooks.`,
   'steps-without-exposure': (d) =>
     `${clause(d, 'count', (n) => (n === '1' ? 'One step' : `${n} steps`), 0) || 'Some steps'}${clause(d, 'strip', (name) => ` of strip ${name}`)} had readings but no exposure and took no part. Choose a tablet that has them, or give their log exposure.`,
   'rows-miscounted': (d) =>
