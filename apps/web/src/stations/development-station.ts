@@ -134,7 +134,7 @@ export class DevelopmentStation extends LitElement {
               ${text.law(model)} ${rival === null ? nothing : text.rival(model, rival)}
             </p>
             <p class="quiet small">
-              ${text.temperature(model)}
+              ${text.temperature(model)} ${text.timing(model)}
               ${
                 model.temperatureCoefficient.origin === 'given' &&
                 view.settings.temperatureCoefficient === null

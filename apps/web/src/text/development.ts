@@ -67,6 +67,10 @@ export const development = {
       ? `Contrast tends to ${withError(contrastInfinity, 2)} at a rate of ${withError(rate, 3)} per minute, and begins after ${delay}${basis === 'two-times' ? ', which is assumed' : ''}.`
       : `Contrast rises by ${withError(rate, 3)} for each unit of the natural logarithm of time, from zero at ${delay}.`;
   },
+  timing: ({ timingDeviation: part }: ContrastModel): string =>
+    part > 0
+      ? `The errors of law, plan and exposure indexes count ${formatNumber(100 * part, 1)} % of the time for clock, thermometer and agitation, which is assumed; those in the table of strips are of the readings alone.`
+      : '',
   rival: (model: ContrastModel, rival: ContrastModel): string => {
     const name = FAMILIES[rival.family];
     const weight = model.rivals[0]?.weight ?? null;

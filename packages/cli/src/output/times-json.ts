@@ -20,6 +20,7 @@ export function timesJson(result: Times): object {
       temperatureCoefficient: model.temperatureCoefficient,
       referenceCelsius: model.referenceCelsius,
       basis: model.basis,
+      timingDeviation: model.timingDeviation,
       reason: model.reason,
     },
     strips: strips.map(({ strip, minutes, celsius, contrast, exposureIndex }, index) => ({

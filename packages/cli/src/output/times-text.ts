@@ -11,6 +11,7 @@ import { estimateText, fixed, intervalOf, minutesText } from './figures.ts';
 import { errorInStops } from './times-json.ts';
 import { cautionsText } from './treat-text.ts';
 import { warningLines } from './warnings.ts';
+import { wrapped } from './wrapped.ts';
 
 const right = (titles: readonly string[]) =>
   titles.map((title, index) => ({ title, align: index === 0 ? 'left' : 'right' }) as const);
@@ -51,7 +52,7 @@ function modelFacts({ planned: { model }, order }: Times): string {
   ]);
 }
 
-function stripTable({ strips, controlStrips, planned: { surface } }: Times): string {
+function stripTable({ strips, controlStrips, planned: { surface, model } }: Times): string {
   const table = alignedTable(
     right(W.stripColumns),
     strips.map(({ strip, minutes, celsius, contrast, exposureIndex }, index) => [
@@ -70,7 +71,11 @@ function stripTable({ strips, controlStrips, planned: { surface } }: Times): str
       ? ''
       : `${W.scatter(fixed(error, 3), fixed(100 * surface.timingDeviation, 1))}\n`;
   const controls = controlStrips === 0 ? '' : `${W.controls(controlStrips)}\n`;
-  return `${W.strips}\n${table}${controls}${told}`;
+  const timing =
+    model !== null && model.timingDeviation > 0
+      ? wrapped(W.timing(fixed(100 * model.timingDeviation, 1)), 96, '  ')
+      : '';
+  return `${W.strips}\n${table}${timing}${controls}${told}`;
 }
 
 function planTable(

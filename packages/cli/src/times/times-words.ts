@@ -34,6 +34,8 @@ export const TIMES_WORDS = {
   stripColumns: ['strip', 'min:s', '°C', 'contrast', 'exposure index ± stops', 'left out'],
   scatter: (error: string, percent: string) =>
     `  left out: density error when predicted from the other strips, ${error} in all; whole strips scatter by ${percent} % of their time`,
+  timing: (percent: string) =>
+    `errors in this table are of the readings alone; those of law and plan also count ${percent} % of the time for clock, thermometer and agitation (assumed)`,
   controls: (count: number) =>
     `  ${count} control ${count === 1 ? 'strip takes' : 'strips take'} no part; --drift shows ${count === 1 ? 'it' : 'them'}`,
   plan: (celsius: number) => `Plan at ${celsius} °C`,

@@ -42,6 +42,8 @@ export interface ContrastModel extends ContrastForm {
   /** Shortest and longest time tried, minutes at the reference temperature. */
   readonly testedMinutes: readonly [number, number];
   readonly residualStandardDeviation: number | null;
+  /** ω that the errors count beside those of the strips; see `timing-deviation.ts`. */
+  readonly timingDeviation: number;
   /** Why this family. */
   readonly reason: 'asked-for' | 'only-one-possible' | 'plainest' | 'better';
   /** The other form where the strips hardly tell it from this one; it widens every error. */

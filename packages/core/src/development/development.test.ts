@@ -53,6 +53,45 @@ describe('contrast against time', () => {
     expectWithin(back.rate.value, there.rate.value, 1e-9);
   });
 
+  it('counts what clock, thermometer and agitation do, as strips mistimed by 1.5 % scatter', () => {
+    const normal = deviates(1905);
+    // Three strips settle the law and leave nothing that could tell of the scatter.
+    const runs = Array.from({ length: 1500 }, () => {
+      const readings = [4, 8, 14].map((t) => ({
+        minutes: t,
+        contrast: {
+          value: law(t * Math.exp(0.015 * normal())) + 0.003 * normal(),
+          standardError: 0.003,
+        },
+      }));
+      const at = (options: Partial<ContrastModelOptions>) =>
+        contrastAt(fitted(readings, { family: 'first-order', ...options }), 8);
+      return { counted: at({}), exact: at({ timingDeviation: 0 }) };
+    });
+    const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / values.length;
+    const middle = mean(runs.map(({ counted }) => counted.value));
+    const scatter = Math.sqrt(mean(runs.map(({ counted }) => (counted.value - middle) ** 2)));
+    const stated = (which: 'counted' | 'exact') =>
+      Math.sqrt(mean(runs.map((run) => run[which].standardError! ** 2)));
+    // 1,500 runs know their scatter to 1.8 %.
+    expectWithin(stated('counted') / scatter, 1, 0.08);
+    expect(stated('exact') / scatter).toBeLessThan(0.8);
+  });
+
+  it('tells the deviation that it counts, none for a guess, and refuses what cannot be', () => {
+    const readings = TIMES.map((t) => reading(t));
+    expect(fitted(readings).timingDeviation).toBe(0.015);
+    expect(fitted(readings, { timingDeviation: 0.03 }).timingDeviation).toBe(0.03);
+    expect(fitted([reading(8)]).timingDeviation).toBe(0);
+    for (const timingDeviation of [NaN, -0.01, 0.6]) {
+      expect(() => fitted(readings, { timingDeviation })).toThrow(InvalidArgumentError);
+      const points = [{ minutes: 8, logExposure: { value: -2, standardError: 0.01 } }];
+      expect(() => fitSpeedModel(points, { temperatureCoefficient: 2.5, timingDeviation })).toThrow(
+        InvalidArgumentError,
+      );
+    }
+  });
+
   it('95 % intervals cover the truth in a generated study, contrasts with errors of 0.01', () => {
     let contrastHeld = 0;
     let minutesHeld = 0;
@@ -135,6 +174,27 @@ describe('contrast against time', () => {
 });
 
 describe('exposure index against time', () => {
+  it('counts what timing does to a speed point that moves with time', () => {
+    const normal = deviates(1907);
+    const point = (t: number) => -2 - 0.6 * Math.log(t / 8);
+    const runs = Array.from({ length: 2000 }, () => {
+      const points = [5, 12].map((t) => ({
+        minutes: t,
+        logExposure: {
+          value: point(t * Math.exp(0.015 * normal())) + 0.004 * normal(),
+          standardError: 0.004,
+        },
+      }));
+      return exposureIndexAt(fitSpeedModel(points, { temperatureCoefficient: 2.5 }), 8).exact;
+    });
+    const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / values.length;
+    const middle = mean(runs.map(({ value }) => value));
+    const scatter = Math.sqrt(mean(runs.map(({ value }) => (value - middle) ** 2)));
+    const stated = Math.sqrt(mean(runs.map(({ standardError }) => standardError! ** 2)));
+    // 2,000 runs know their scatter to 1.6 %.
+    expectWithin(stated / scatter, 1, 0.07);
+  });
+
   const speed = fitSpeedModel(
     TIMES.map((minutes) => ({
       minutes,

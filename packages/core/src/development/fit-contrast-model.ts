@@ -1,7 +1,11 @@
 /**
  * Contrast against development time, fitted to strips.
  *
- *   minimise  Σ (c_i - c(t_i, T_i; p))² / s_i²
+ *   minimise  Σ (c_i - c(t_i, T_i; p))² / (s_i² + (ω dc/d ln t)²)
+ *
+ * s is the error of the contrast as it was read, ω what clock, thermometer and agitation do to the
+ * time (`timing-deviation.ts`). The slopes are those of a first fit without ω, the same for every law,
+ * so that the laws are compared on one scale.
  *
  * Three or more times settle the first-order law with its delay; two settle it with a given delay;
  * one gives a guess that the contrast is half of what the film can do. The log-linear form is the
@@ -9,7 +13,7 @@
  * unless the rival is lower by more than 2, and the loser widens the errors by its weight.
  *
  * Sources: [SM1907], [GLAFKIDES] the law; [BA2002] sections 2.5 and 4.3.2. Deviations: where a
- * contrast has no error of its own, 3 % is assumed.
+ * contrast has no error of its own, 3 % is assumed; ω is assumed where nothing tells it.
  */
 import { InvalidArgumentError } from '../errors.ts';
 import type { Estimate } from '../estimate.ts';
@@ -23,6 +27,7 @@ import {
 } from './contrast-model.ts';
 import { startOfContrast } from './start-of-contrast.ts';
 import { inRange } from './temperature.ts';
+import { ASSUMED_TIMING_DEVIATION, checkedTiming, withTiming } from './timing-deviation.ts';
 
 /** Contrast of one strip at its development. */
 export interface ContrastReading {
@@ -40,6 +45,8 @@ export interface ContrastModelOptions {
   readonly referenceCelsius?: number;
   /** Delay assumed with two strips, minutes; 0 unless given. */
   readonly assumedDelayMinutes?: number;
+  /** ω, deviation of ln time of a strip; 0.015 unless given, 0 for times that are exact. */
+  readonly timingDeviation?: number;
 }
 
 export type ContrastModelFit =
@@ -102,12 +109,24 @@ export function fitContrastModel(
   if (temperatures.size >= 2 && !fitsQ) {
     warnings.push(warning('temperature-coefficient-assumed', { coefficient: q }));
   }
+  const timing = checkedTiming(
+    'fitContrastModel',
+    options.timingDeviation ?? ASSUMED_TIMING_DEVIATION,
+  );
   const families: readonly ContrastFamily[] =
     family === 'automatic' ? ['first-order', 'log-linear'] : [family];
-  const candidates = families
-    .map((name) => candidate(name, data, times.length, fitsQ, options, referenceCelsius))
-    .filter((c) => c !== null);
-  const chosen = choose(candidates, data.length);
+  const chosenWith = (readings: readonly Datum[]): Choice | null =>
+    choose(
+      families
+        .map((name) => candidate(name, readings, times.length, fitsQ, options, referenceCelsius))
+        .filter((c) => c !== null),
+      readings.length,
+    );
+  const first = chosenWith(data);
+  const chosen =
+    first === null || timing === 0
+      ? first
+      : (chosenWith(timed(data, first.candidate, timing, referenceCelsius)) ?? first);
   if (chosen === null) {
     warnings.push(warning('contrast-law-impossible'));
     return { status: 'not-determined', reason: 'contrast-does-not-rise', warnings };
@@ -123,9 +142,26 @@ export function fitContrastModel(
     referenceCelsius,
     range,
     asked: family !== 'automatic',
+    timing,
     warnings,
   });
   return { status: 'ok', model, warnings };
+}
+
+/** The readings with errors that count the timing, by the slopes of a law. */
+function timed(
+  data: readonly Datum[],
+  { family, fit }: Candidate,
+  timing: number,
+  referenceCelsius: number,
+): Datum[] {
+  return data.map((datum) => {
+    const { minutes, celsius, contrast } = datum;
+    const form = { family, parameters: fit.parameters };
+    const { byMinutes } = contrastPoint(form, minutes, celsius, referenceCelsius);
+    const standardError = withTiming(errorOf(contrast), minutes * byMinutes, timing);
+    return { ...datum, contrast: { value: contrast.value, standardError } };
+  });
 }
 
 /** Times apart by more than a clock can tell, shortest first. */
@@ -238,6 +274,7 @@ interface Circumstances {
   readonly referenceCelsius: number;
   readonly range: readonly [number, number];
   readonly asked: boolean;
+  readonly timing: number;
   readonly warnings: readonly Warning[];
 }
 
@@ -276,6 +313,7 @@ function described(choice: Choice, circumstances: Circumstances): ContrastModel 
     delayMinutes: family === 'first-order' ? estimate(2) : timeOfZero(fit.parameters, covariance),
     temperatureCoefficient: { ...estimate(size - 1), origin: fitsQ ? 'fitted' : 'given' },
     testedMinutes: range,
+    timingDeviation: circumstances.timing,
     residualStandardDeviation: freedom > 0 ? Math.sqrt(residuals / freedom) : null,
     reason: circumstances.asked ? 'asked-for' : choice.reason,
     rivals,
@@ -322,6 +360,7 @@ function guessed(
     temperatureCoefficient: { ...guess(q), origin: 'given' },
     testedMinutes: range,
     residualStandardDeviation: null,
+    timingDeviation: 0,
     reason: 'only-one-possible',
     rivals: [],
     warnings,

@@ -1,7 +1,7 @@
 /**
  * The development time whose test would narrow the plan most.
  *
- *   trial      contrast c(t; p) with error s, linearised: C -> C - C g g' C / (s² + g' C g)
+ *   trial      contrast c(t; p) with error s, its timing included, linearised: C -> C - C g g' C / (s² + g' C g)
  *   criterion  root mean square of the standard errors of the planned minutes after the trial
  *
  * Sources: [CV1995] the expected gain of a linearised design. Deviations: the law is linearised at
@@ -9,6 +9,7 @@
  */
 import { InvalidArgumentError } from '../errors.ts';
 import { covarianceAfterObservation, quadraticForm } from '../fitting/index.ts';
+import { ASSUMED_TIMING_DEVIATION, checkedTiming, withTiming } from './timing-deviation.ts';
 import { contrastPoint, minutesOfForm, type ContrastModel } from './contrast-model.ts';
 
 export interface NextDevelopmentOptions {
@@ -18,6 +19,8 @@ export interface NextDevelopmentOptions {
   readonly candidates?: readonly number[];
   /** Standard error with which a strip tells its contrast; 0.015 unless given. */
   readonly contrastError?: number;
+  /** Deviation of ln time of a strip, which counts beside it; 0.015 unless given. */
+  readonly timingDeviation?: number;
   /** Temperature of trial and plan; the model's reference unless given. */
   readonly celsius?: number;
 }
@@ -58,6 +61,10 @@ export function nextDevelopment(
 ): NextDevelopment | null {
   const { contrasts, candidates = GRID, contrastError = 0.015 } = options;
   const { celsius = model.referenceCelsius } = options;
+  const timing = checkedTiming(
+    'nextDevelopment',
+    options.timingDeviation ?? ASSUMED_TIMING_DEVIATION,
+  );
   if (!(contrastError > 0 && contrastError < 1)) {
     throw new InvalidArgumentError('nextDevelopment', 'contrastError', contrastError, 'in (0, 1)');
   }
@@ -77,8 +84,9 @@ export function nextDevelopment(
   const errorOf = (covariance: readonly number[]): number =>
     Math.sqrt(wanted.reduce((sum, g) => sum + quadraticForm(g, covariance), 0) / wanted.length);
   const trials = candidates.map((minutes): DevelopmentTrial => {
-    const { value, byParameter } = at(minutes);
-    const errorAfter = errorOf(covarianceAfterObservation(now, byParameter, contrastError));
+    const { value, byMinutes, byParameter } = at(minutes);
+    const error = withTiming(contrastError, minutes * byMinutes, timing);
+    const errorAfter = errorOf(covarianceAfterObservation(now, byParameter, error));
     return { minutes, expectedContrast: value, errorAfter };
   });
   return {

@@ -3,6 +3,8 @@
  * goes on, and the exposure index is read at the very time that is planned.
  *
  *   log H_m = a + b ln τ,   τ = t q^((T - T_ref) / 10),   EI = 0.8 / H_m
+ *   error of a strip: s² + (b ω)², ω of clock, thermometer and agitation (`timing-deviation.ts`), with b
+ *   of a first line without ω
  *
  * Sources: [ISO6] for 0.8 / H_m. Deviations: the straight line over ln τ is the project's own, a
  * description within the times that were tried.
@@ -11,6 +13,7 @@ import { InvalidArgumentError } from '../errors.ts';
 import type { Estimate } from '../estimate.ts';
 import { isoSpeed } from '../film/index.ts';
 import { inRange } from './temperature.ts';
+import { ASSUMED_TIMING_DEVIATION, checkedTiming, withTiming } from './timing-deviation.ts';
 
 /** Speed point of one strip at its development. */
 export interface SpeedReading {
@@ -46,12 +49,17 @@ const ASSUMED_ERROR = 0.03;
  * Fits the line of speed points.
  *
  * @param readings - one per strip, at least one
- * @param options - temperature coefficient and reference temperature
+ * @param options - temperature coefficient, reference temperature, and the deviation of ln time of a
+ *   strip: 0.015 unless given, 0 for times that are exact
  * @throws InvalidArgumentError if there is no reading or a value is out of range
  */
 export function fitSpeedModel(
   readings: readonly SpeedReading[],
-  options: { readonly temperatureCoefficient: number; readonly referenceCelsius?: number },
+  options: {
+    readonly temperatureCoefficient: number;
+    readonly referenceCelsius?: number;
+    readonly timingDeviation?: number;
+  },
 ): SpeedModel {
   const { temperatureCoefficient: q, referenceCelsius = 20 } = options;
   if (readings.length === 0) {
@@ -63,8 +71,24 @@ export function fitSpeedModel(
     }
     const log = Math.log(minutes) + ((celsius - referenceCelsius) / 10) * Math.log(q);
     const error = logExposure.standardError ?? ASSUMED_ERROR;
-    return { log, value: logExposure.value, weight: 1 / Math.max(error, 1e-6) ** 2 };
+    return { log, value: logExposure.value, error: Math.max(error, 1e-6) };
   });
+  const timing = checkedTiming(
+    'fitSpeedModel',
+    options.timingDeviation ?? ASSUMED_TIMING_DEVIATION,
+  );
+  const { slope } = lineOf(data);
+  const line = lineOf(
+    data.map((datum) => ({ ...datum, error: withTiming(datum.error, slope, timing) })),
+  );
+  return { ...line, temperatureCoefficient: q, referenceCelsius };
+}
+
+/** The weighted line of speed points over ln time. */
+function lineOf(
+  points: readonly { readonly log: number; readonly value: number; readonly error: number }[],
+): Pick<SpeedModel, 'level' | 'slope' | 'meanLogMinutes' | 'variances'> {
+  const data = points.map(({ error, ...point }) => ({ ...point, weight: 1 / error ** 2 }));
   const total = data.reduce((sum, { weight }) => sum + weight, 0);
   const mean = (of: (d: (typeof data)[number]) => number): number =>
     data.reduce((sum, d) => sum + d.weight * of(d), 0) / total;
@@ -84,8 +108,6 @@ export function fitSpeedModel(
     slope,
     meanLogMinutes,
     variances: several ? [excess / total, excess / square] : null,
-    temperatureCoefficient: q,
-    referenceCelsius,
   };
 }
 

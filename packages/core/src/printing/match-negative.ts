@@ -51,7 +51,7 @@ export interface MatchOptions {
 }
 
 /** Within 0.05 log, half the step to which ISO ranges are rounded, a negative fits. */
-export type FitVerdict = 'falls-short' | 'fits' | 'overshoots';
+type FitVerdict = 'falls-short' | 'fits' | 'overshoots';
 
 /** How a paper of known exposure scale serves the negative. */
 export interface PaperFit {

@@ -15,6 +15,7 @@
  * `surface-model.ts` for the rest. Deviations: the priors of `PRIORS` are the project's own.
  */
 import { leastSquares, toeOnly, toeShoulder, type LeastSquaresFit } from '../../fitting/index.ts';
+import { ASSUMED_TIMING_DEVIATION } from '../timing-deviation.ts';
 import {
   cutAt,
   leastSeparation,
@@ -40,7 +41,7 @@ export interface SurfaceForm extends SurfaceFrame {
 /** What is known before any strip: means and standard deviations. */
 export const PRIORS = {
   /** ω, deviation of ln time: 1.5 %, worth one strip. */
-  timing: { deviation: 0.015, strips: 1 },
+  timing: { deviation: ASSUMED_TIMING_DEVIATION, strips: 1 },
   delayMinutes: { mean: 0.5, deviation: 0.5 },
   /** ln(k τ0): at k τ = 1 the first-order law is straight over ln τ, as its rival is everywhere. */
   logRate: { mean: 0, deviation: 0.35 },
