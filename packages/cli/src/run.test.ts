@@ -30,6 +30,7 @@ describe('the command', () => {
   it.each<[string, string[], RegExp]>([
     ['no verb', [], /no verb was given/],
     ['an unknown verb', ['develop'], /"develop" is no verb/],
+    ['help for an unknown verb', ['help', 'develop'], /"develop" is no verb/],
     ['a verb of every object', ['toString'], /"toString" is no verb/],
     ['no file', ['paper'], /one FILE is needed/],
     ['two files', ['paper', 'a', 'b'], /one FILE is needed/],

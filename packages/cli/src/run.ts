@@ -56,15 +56,18 @@ export async function run(words: readonly string[], io: CommandIo): Promise<numb
   }
   if (name === '--help' || name === '-h' || name === 'help') {
     const [about] = rest;
-    io.stdout(about !== undefined && isVerb(about) ? HELP[about] : GENERAL_HELP);
+    if (about !== undefined && !isVerb(about)) return noSuchVerb(about, io);
+    io.stdout(about === undefined ? GENERAL_HELP : HELP[about]);
     return SUCCESS;
   }
-  if (name === undefined || !isVerb(name)) {
-    const fault = name === undefined ? USAGE.noVerb : USAGE.unknownVerb(name, Object.keys(VERBS));
-    io.stderr(MESSAGES.usage(fault, null));
-    return WRONG_USAGE;
-  }
+  if (name === undefined || !isVerb(name)) return noSuchVerb(name, io);
   return runVerb(name, rest, io);
+}
+
+function noSuchVerb(name: string | undefined, io: CommandIo): number {
+  const fault = name === undefined ? USAGE.noVerb : USAGE.unknownVerb(name, Object.keys(VERBS));
+  io.stderr(MESSAGES.usage(fault, null));
+  return WRONG_USAGE;
 }
 
 async function runVerb(name: VerbName, words: readonly string[], io: CommandIo): Promise<number> {
