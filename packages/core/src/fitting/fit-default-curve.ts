@@ -115,7 +115,6 @@ export function fitDefaultCurve(
     toeShoulder,
   };
   if (!smooth) return alone;
-  const misses = (lack.probability ?? 1) < LACK_OF_FIT_PROBABILITY;
   const free = fit.atBound.filter((held) => !held).length;
   const [own, rival] = [floored(fit, x), floored(smooth, x)];
   const difference =
@@ -126,6 +125,8 @@ export function fitDefaultCurve(
     Math.max(LEAST_WEIGHT, LEAST_WEIGHT_BY_FREEDOM / Math.max(1, fit.degreesOfFreedom)),
   );
   const exact = own < 2 * x.length * FINEST_READING ** 2;
+  // Of an exact fit the residuals are rounding, and run as it will.
+  const misses = !exact && (lack.probability ?? 1) < LACK_OF_FIT_PROBABILITY;
   const farWorse = exact || x.length * Math.log(rival / own) > NO_SUPPORT;
   const share = farWorse ? 0 : Math.max(least, 1 / (1 + Math.exp(difference / 2)) || 0);
   if (share === 0) return misses ? { ...alone, reason: 'no-better-curve' } : alone;

@@ -165,6 +165,13 @@ describe('fitDefaultCurve', () => {
       X.map((x) => toeShoulder.value(x, TRUTH)),
     );
     expect(exact.members).toHaveLength(1);
+    expect(exact.reason).toBe('family-fits');
+    // A straight part with a corner: what rounding leaves of it runs in sequences of one sign.
+    for (const x0 of [-2.258, -2.86, -2.11]) {
+      const x = Array.from({ length: 31 }, (_, i) => -4 + 0.15 * i);
+      const y = x.map((at) => 0.1 + Math.max(0, 0.62 * (at - x0)));
+      expect(fitDefaultCurve(x, y).reason).toBe('family-fits');
+    }
     const few = fitDefaultCurve([-3, -2.4, -1.8, -1.2, -0.6], [0.1, 0.14, 0.4, 0.8, 1.2]);
     expect(few.members).toHaveLength(1);
     expect(few.members[0].parameters.every(Number.isFinite)).toBe(true);
