@@ -18,9 +18,11 @@ import type { SaveFault } from './keeping/found.ts';
 import type { Keeper } from './keeping/keeper.ts';
 import { demoDocument } from './state/demo.ts';
 import { download } from './parts/download.ts';
+import { FileDrop } from './parts/file-drop.ts';
 import { jumpTo } from './parts/jump-to.ts';
 import { LazyStationElement } from './parts/lazy-station.ts';
 import { trueMinus } from './parts/notices.ts';
+import { PrintMark } from './parts/print-mark.ts';
 import { updateTemplate } from './parts/update-notice.ts';
 import { sharedStyles } from './parts/styles.ts';
 import { appContext, type App, type ThemeChoice } from './state/app.ts';
@@ -59,6 +61,12 @@ export class WedgebookApp extends LitElement {
   @state() private lastTable: { file: File; after: NotebookDocument } | null = null;
   @query('#file') private readonly file!: HTMLInputElement | null;
 
+  protected readonly printing = new PrintMark(this);
+  protected readonly drop = new FileDrop(this, (files) => {
+    const [file] = files;
+    if (files.length > 1) this.app.session.set({ announcement: text.app.dropOne });
+    else if (file !== undefined) void this.read(file, false);
+  });
   private readonly provider = new ContextProvider(this, { context: appContext });
   private off: (() => void)[] = [];
   private shown: ReturnType<typeof headOf> | null = null;
@@ -75,22 +83,17 @@ export class WedgebookApp extends LitElement {
     };
     this.off = [this.app.store.subscribe(update), this.app.session.subscribe(update)];
     addEventListener('keydown', this.onKey);
-    addEventListener('beforeprint', this.onPrint);
-    addEventListener('afterprint', this.onPrint);
   }
 
   override disconnectedCallback(): void {
     for (const off of this.off) off();
     removeEventListener('keydown', this.onKey);
-    removeEventListener('beforeprint', this.onPrint);
-    removeEventListener('afterprint', this.onPrint);
     super.disconnectedCallback();
   }
 
   protected override render(): TemplateResult {
-    const { session } = this.app;
     const { document } = this.app.store.state;
-    const { announcement, saveFault, update, offline } = session.value;
+    const { announcement, saveFault, update, offline } = this.app.session.value;
     return html`
       ${this.headTemplate(document)}
       <main id="main">
@@ -112,11 +115,11 @@ export class WedgebookApp extends LitElement {
               })
         }
         ${this.figuresTemplate(document)}
-        ${this.importFault === null ? nothing : html`<p class="notice wrong" role="alert">${this.importFault}</p>`}
+        ${this.importFault === null ? nothing : html`<p class="notice import wrong" role="alert">${this.importFault}</p>`}
         ${
           this.importNotes.length === 0
             ? nothing
-            : html`<div class="notice" role="status">
+            : html`<div class="notice import" role="status">
                 <ul>
                   ${this.importNotes.map((note) => html`<li>${note}</li>`)}
                 </ul>
@@ -199,7 +202,7 @@ export class WedgebookApp extends LitElement {
         <input
           id="file"
           type="file"
-          accept=".json,.csv,.txt,.cgats,application/json,text/csv,text/plain"
+          accept=".json,.csv,.tsv,.txt,.cgats,application/json,text/csv,text/plain"
           hidden
           aria-label=${text.app.import}
           @change=${this.onFile}
@@ -273,10 +276,6 @@ export class WedgebookApp extends LitElement {
     await openDialog(this.renderRoot, dialog);
   };
 
-  private readonly onPrint = ({ type }: Event): void => {
-    this.toggleAttribute('printing', type === 'beforeprint');
-  };
-
   private readonly print = () => {
     print();
   };
@@ -316,9 +315,7 @@ export class WedgebookApp extends LitElement {
     act();
   };
 
-  private readonly chooseFile = (): void => {
-    this.file?.click();
-  };
+  private readonly chooseFile = (): void => this.file?.click();
 
   private readonly onTheme = (event: Event): void => {
     const theme = (event.target as HTMLSelectElement).value as ThemeChoice;
@@ -348,8 +345,9 @@ export class WedgebookApp extends LitElement {
     event.preventDefault();
     const id = (event.currentTarget as HTMLAnchorElement).hash;
     const station = this.renderRoot.querySelector<HTMLElement>(id);
+    if (station === null) return;
     if (station instanceof LazyStationElement) await station.show();
-    if (station !== null) jumpTo(station);
+    jumpTo(station);
   };
 
   private readonly export = (): void => {
@@ -363,7 +361,7 @@ export class WedgebookApp extends LitElement {
 
   private readonly onFile = async (event: Event): Promise<void> => {
     const input = event.target as HTMLInputElement;
-    const file = input.files?.[0];
+    const [file] = input.files ?? [];
     input.value = '';
     if (file !== undefined) await this.read(file, false);
   };
@@ -378,10 +376,11 @@ export class WedgebookApp extends LitElement {
       if (read.kind === 'nothing') return;
       if (read.kind === 'readings') {
         if (replaced === this.app.store.state.document) this.app.store.undo();
+        const { strips } = this.app.store.state.document;
         this.addReadings(read.document, file.name);
         const after = this.app.store.state.document;
         this.lastTable = read.isTable ? { file, after } : null;
-        this.importNotes = notesOf(read);
+        this.importNotes = notesOf(read, strips);
         return;
       }
       const [{ ImportDialog }, { openDialog }] = await Promise.all([
@@ -400,9 +399,13 @@ export class WedgebookApp extends LitElement {
       });
       await openDialog(this.renderRoot, dialog);
     } catch (error) {
-      const why = error instanceof Error ? error.message : String(error);
-      this.importFault = text.app.importFailed(why);
+      this.importFault = text.app.importFailed(
+        error instanceof Error ? error.message : String(error),
+      );
     }
+    // The page may stand far below its head, where the notices are.
+    await this.updateComplete;
+    this.renderRoot.querySelector('.notice.import')?.scrollIntoView({ block: 'nearest' });
   }
 
   /** Strips from a file of readings, and the paper that they make, join the notebook, as one step of undo. */

@@ -302,7 +302,7 @@ export class ReadingsStation extends LitElement {
           ? html`<p class="wrong">${text.readings.withoutExposure(without)}</p>`
           : nothing
       }
-      ${warningList(warnings)}
+      ${this.tooFewTemplate(strip)} ${warningList(warnings)}
       <div class="actions">
         ${
           reversed
@@ -324,6 +324,15 @@ export class ReadingsStation extends LitElement {
         })}
       </div>
     </div>`;
+  }
+
+  /** Said once the user has begun: an unread strip needs no reproach. */
+  private tooFewTemplate(strip: Strip): TemplateResult | typeof nothing {
+    const fit = this.app.value?.fit;
+    if (!hasReadings(strip) || fit?.fit.status !== 'not-determined') return nothing;
+    if (fit.fit.reason !== 'too-few-readings') return nothing;
+    const { logExposures } = fit.readings;
+    return html`<p class="wrong">${text.readings.tooFew(new Set(logExposures).size)}</p>`;
   }
 
   private add(entry: Strip): void {

@@ -14,6 +14,7 @@ export const app = {
     'The columns were taken as you said before for a table with these names of columns.',
   askColumns: 'The columns are something else …',
   understood: 'Understood',
+  dropOne: 'One file at a time: nothing was opened. Drop them one after another.',
   fileTooLarge: (file: string, megabytes: number) =>
     `${file} has ${megabytes} MB, more than this page can hold. Split it, or use the command.`,
   correctFigures: 'Put the usual ones in their place',
@@ -22,6 +23,12 @@ export const app = {
     'The file gives steps alone; they were taken as those of a tablet of 21 steps of 0.15. Choose the tablet of each strip if it was another.',
   readingsAdded: (strips: number, file: string) =>
     `${plural(strips, 'strip')} added from ${file}. Undo takes them out again.`,
+  namesake: {
+    alike: (name: string) =>
+      `The notebook had a strip “${name}” with the same readings; it stands there twice now. Remove one of the two, or take the file back with Undo.`,
+    other: (name: string) =>
+      `The notebook had a strip “${name}” with other readings or steps; both are kept. Give one of them another name.`,
+  },
   empty: 'Start an empty notebook',
   demo: 'Open the demonstration notebook',
   print: 'Print',

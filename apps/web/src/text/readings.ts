@@ -113,6 +113,8 @@ export const readings = {
   remove: 'Remove this strip',
   kept: (count: number) =>
     `${plural(count, 'entry', 'entries')} of this strip cannot be read. ${count === 1 ? 'It is' : 'They are'} kept as typed and take no part until mended.`,
+  tooFew: (steps: number) =>
+    `${steps === 0 ? 'No step is' : `Only ${steps} ${steps === 1 ? 'step is' : 'steps are'}`} read with a known exposure; a curve needs four. Read more steps of this strip.`,
   withoutExposure: (steps: readonly number[]) =>
     steps.length === 1
       ? `Step ${steps.join()} has readings but no exposure: the tablet does not have it. Choose another tablet, or type its log exposure.`
