@@ -55,7 +55,8 @@ export interface LeastSquaresOptions {
 
 /**
  * Why the solver stopped: a small relative offset [BW1988], a step below rounding, a reduction
- * below rounding, residuals that vanish, no parameter free to move, or the allowance of
+ * below rounding, residuals that are all 0 (not those whose squares are too small to be told from
+ * 0), no parameter free to move, or the allowance of
  * iterations spent.
  */
 export type StopTest =
@@ -95,7 +96,7 @@ export interface LeastSquaresFit {
   readonly covariance: readonly number[] | null;
   /** Unweighted residuals, model minus observation. */
   readonly residuals: readonly number[];
-  /** Weighted sum of squares. */
+  /** Weighted sum of squares; 0 where it is too small for a number. */
   readonly residualSumOfSquares: number;
   /** Root of (sum of squares / degrees of freedom); null without a degree of freedom. */
   readonly residualStandardDeviation: number | null;

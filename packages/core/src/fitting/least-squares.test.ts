@@ -187,6 +187,134 @@ describe('leastSquares on a linear problem', () => {
   });
 });
 
+describe('leastSquares on numbers whose squares are lost', () => {
+  // A power of two changes no digit, so that everything must come out as for the plain numbers.
+  const POWERS = [-480, -600, -1000] as const;
+  const weights = Y.map((_, i) => 1 + (i % 3));
+  const bounds = { lower: [-9, -0.2, -9, -9], upper: [9, 9, 9, 2] };
+
+  it.each(POWERS)('fits readings of 2^%i as it fits them plain, and not exactly', (power) => {
+    const scale = 2 ** power;
+    const scaled = (values: readonly number[]) => values.map((value) => value * scale);
+    for (const rest of [{}, { weights }, bounds]) {
+      const plain = leastSquares(linearProblem(ROWS, Y, rest));
+      const inScale =
+        'lower' in rest ? { lower: scaled(rest.lower), upper: scaled(rest.upper) } : rest;
+      const fit = leastSquares(linearProblem(ROWS, scaled(Y), inScale));
+      expect(fit.report.test).not.toBe('exact');
+      expect(fit.report.status).toBe('converged');
+      expect(fit.report.rank).toBe(plain.report.rank);
+      expect(fit.atBound).toEqual(plain.atBound);
+      plain.parameters.forEach((value, j) => {
+        expectWithin(fit.parameters[j]! / scale, value, 1e-12, `parameter ${j}`);
+        const [own, error] = [fit.standardErrors[j]!, plain.standardErrors[j]!];
+        if (plain.atBound[j]) expect(own).toBeNull();
+        else expectWithin(own / scale, error, 1e-12, `error ${j}`);
+      });
+      expectWithin(fit.residualStandardDeviation! / scale, plain.residualStandardDeviation!, 1e-12);
+      plain.residuals.forEach((value, i) => {
+        expectWithin(fit.residuals[i]! / scale, value, 1e-11);
+      });
+    }
+  });
+
+  it('comes to them from a start of another size', () => {
+    const scale = 2 ** -600;
+    const scaled = Y.map((value) => value * scale);
+    const plain = leastSquares(linearProblem(ROWS, Y));
+    for (const start of [
+      [1, 1, 1, 1],
+      [1e5, 1, 1, 1],
+      [1, -1e-80, 1e-200, 0],
+    ]) {
+      const fit = leastSquares(linearProblem(ROWS, scaled, { start }));
+      expect(fit.report.test).not.toBe('exact');
+      expect(fit.report.relativeOffset).toBeLessThan(1e-9);
+      plain.parameters.forEach((value, j) => {
+        expectWithin(fit.parameters[j]! / scale, value, 1e-12, `parameter ${j}`);
+      });
+    }
+  });
+
+  it('keeps the covariance of weights that are 1 / sigma^2', () => {
+    const scale = 2 ** -560;
+    const options = { weightKind: 'absolute' } as const;
+    const plain = leastSquares(linearProblem(ROWS, Y), options);
+    const fit = leastSquares(
+      linearProblem(
+        ROWS,
+        Y.map((value) => value * scale),
+      ),
+      options,
+    );
+    // sigma is 1 in the unit of the readings, whatever their size.
+    plain.covariance!.forEach((value, k) => {
+      expectWithin(fit.covariance![k]!, value, 1e-13);
+    });
+  });
+
+  it('scales slopes with a model of tiny slopes', () => {
+    const scale = 2 ** -700;
+    const rows = ROWS.map((row) => row.map((value) => value * scale));
+    const plain = leastSquares(linearProblem(ROWS, Y));
+    const fit = leastSquares(
+      linearProblem(
+        rows,
+        Y.map((value) => value * scale),
+      ),
+    );
+    expect(fit.report.test).not.toBe('exact');
+    plain.parameters.forEach((value, j) => {
+      expectWithin(fit.parameters[j]!, value, 1e-12);
+      expectWithin(fit.standardErrors[j]!, plain.standardErrors[j]!, 1e-12);
+    });
+  });
+
+  it('finds a decay of 1e-170 from a start of its own size', () => {
+    const times = Array.from({ length: 12 }, (_, i) => i / 2);
+    const readings = times.map((t, i) => 2 * Math.exp(-0.7 * t) + 0.02 * Math.sin(7 * i));
+    const decay = (scale: number): LeastSquaresProblem => ({
+      residualCount: times.length,
+      start: [scale, 0.3],
+      evaluate([a = 0, k = 0], residuals, jacobian) {
+        times.forEach((t, i) => {
+          const part = Math.exp(-k * t);
+          residuals[i] = a * part - scale * readings[i]!;
+          jacobian.set([part, -a * t * part], 2 * i);
+        });
+      },
+    });
+    const [plain, tiny] = [leastSquares(decay(1)), leastSquares(decay(2 ** -565))];
+    expect(tiny.report.test).not.toBe('exact');
+    expectWithin(tiny.parameters[0]! * 2 ** 565, plain.parameters[0]!, 1e-9);
+    expectWithin(tiny.parameters[1]!, plain.parameters[1]!, 1e-9);
+    expectWithin(tiny.standardErrors[1]!, plain.standardErrors[1]!, 1e-9);
+  });
+
+  it('still calls exact what is exact', () => {
+    const whole = [
+      [1, 0],
+      [1, 1],
+      [1, 2],
+    ];
+    const fit = leastSquares(linearProblem(whole, [1, 3, 5], { start: [1, 2] }));
+    expect(fit.report.test).toBe('exact');
+    expect(fit.report.relativeOffset).toBe(0);
+    const far = leastSquares(linearProblem(whole, [0, 0, 0], { start: [2 ** -600, 2 ** -600] }));
+    expect(far.parameters).toEqual([0, 0]);
+    expect(far.report.test).toBe('exact');
+  });
+
+  it('refuses numbers too great to be told', () => {
+    const problem = linearProblem(ROWS, Y);
+    const evaluate: LeastSquaresProblem['evaluate'] = (p, residuals, jacobian) => {
+      problem.evaluate(p, residuals, jacobian);
+      residuals[0] = Infinity;
+    };
+    expect(() => leastSquares({ ...problem, evaluate })).toThrow(/finite residuals/);
+  });
+});
+
 describe('leastSquares on a curved problem', () => {
   /** Rosenbrock's valley as residuals: (10 (q - p^2), 1 - p). */
   const valley: LeastSquaresProblem = {

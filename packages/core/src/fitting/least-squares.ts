@@ -6,7 +6,8 @@
  * Each step solves the linearised problem by QR within a radius measured in columns scaled by the
  * greatest length they have had. Parameters at a bound that the gradient pushes outwards are held
  * there; steps that would leave the bounds are cut off at them. When the relative offset is small,
- * undamped, accelerated Gauss-Newton steps polish the minimum to rounding.
+ * undamped, accelerated Gauss-Newton steps polish the minimum to rounding. Where squares are lost to
+ * underflow, the search goes on in other units (`rescaled-problem.ts`).
  *
  * Sources: [MORE1978] the step, the scaling and the radius; [BW1988] section 2.2.3, the relative
  * offset. Deviations: bounds by an active set; the polish.
@@ -22,6 +23,7 @@ import type {
   LeastSquaresProblem,
   StopTest,
 } from './least-squares-types.ts';
+import { rescaledProblem, squaresLost } from './rescaled-problem.ts';
 import { keepSearch, takeSearch, type Search } from './search.ts';
 import { gaussNewtonStep, trustRegionStep } from './trust-region-step.ts';
 
@@ -65,13 +67,19 @@ export function leastSquares(
   };
   const search = takeSearch(problem);
   evaluateAt(search, search.here);
+  let permitted = search.count;
+  if (fixed) for (const stays of fixed) if (stays) permitted--;
+  const enough = search.usable >= permitted;
+  const absolute = options.weightKind === 'absolute';
   if (search.here.square === Infinity) {
     refusing('leastSquares')('start', start, 'a point with finite residuals');
   }
-  let permitted = search.count;
-  if (fixed) for (const stays of fixed) if (stays) permitted--;
-  const test = search.usable >= permitted ? iterate(search, allowance) : null;
-  const fit = fitFromSearch(search, test, options.weightKind === 'absolute');
+  const test = enough ? iterate(search, allowance) : null;
+  if (enough && squaresLost(search)) {
+    const { problem: inUnits, restore } = rescaledProblem(search, absolute);
+    return restore(leastSquares(inUnits, options));
+  }
+  const fit = fitFromSearch(search, test, absolute);
   keepSearch(search);
   return fit;
 }
