@@ -290,8 +290,8 @@ to the print, with densities, lightness and gradient. Give --paper too, or
   --camera-flare F                   luminance ratio without flare over that with it; 1 for none
   --enlarger-flare P                 stray light, % of the light through clear film; 0 unless given
   --minutes M --dilution 1+n         the negative after a bath beside it as it is; also --celsius T,
-                                     --stain-kept F, --treated FILE with strips to fit the bath to,
-                                     --law, --response, as with treat
+                                     --stain-kept F (1 unless given), --treated FILE with strips to
+                                     fit the bath to, --law, --response, as with treat
 ${NEGATIVE_HELP}${READING_OPTIONS}  --json
 
 Example: wedgebook print --film data/demo/film-strips.csv --film-strip "8 min" --shadow 0.3 --highlight 1.1

@@ -279,7 +279,7 @@ interface GivenBath {
 async function givenBath(given: Arguments, io: CommandIo): Promise<GivenBath> {
   const minutes = given.number('minutes', 0, 10_000);
   const stain = given.number('stain', 0, 5) ?? 0;
-  const stainKept = given.number('stain-kept', 0, 1) ?? 0;
+  const stainKept = given.number('stain-kept', 0, 1) ?? 1;
   if (minutes === undefined && stain === 0) {
     const idle = ['dilution', 'celsius', 'stain-kept', 'treated'].find((name) => given.has(name));
     if (idle !== undefined) throw new UsageError(USAGE.needsMinutes(idle));

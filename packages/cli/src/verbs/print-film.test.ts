@@ -126,6 +126,27 @@ describe('print --film', () => {
     expect(text.stdout).toMatch(/after the bath[^]*VIII[^]*selenium/i);
   });
 
+  it('leaves the stain in the bath unless a share is named, as treat does', async () => {
+    const bath = ['--stain', '0.375', '--minutes', '6.5', '--dilution', '1+1'];
+    const rangeOf = (answer: Answer, print: number) => {
+      const zones = answer.toneChain.prints[print]?.zones;
+      const of = (zone: string) => zoneOf(zones, zone).treatedDensity;
+      return of('VIII') - of('III');
+    };
+    const planned = await ran(['treat', '--range', '0.9', ...bath, '--json'], FILES);
+    const { plan } = JSON.parse(planned.stdout) as {
+      plan: { gain: Estimate; after: { printingRange: Estimate } };
+    };
+    const answer = await json(...FILM, ...bath);
+    const gain = rangeOf(answer, 1) / rangeOf(answer, 0);
+    // (k + s) / (1 + s), silver alone being intensified (derived).
+    expectWithin(gain, (plan.gain.value + 0.375) / 1.375, 1e-9);
+    expectWithin(gain, plan.after.printingRange.value / 0.9, 1e-9);
+    expect(answer.warnings).toContainEqual(expect.objectContaining({ code: 'stain-may-be-lost' }));
+    const lost = await json(...FILM, ...bath, '--stain-kept', '0');
+    expectWithin(rangeOf(lost, 1) / rangeOf(lost, 0), plan.gain.value / 1.375, 1e-9);
+  });
+
   it('lowers shadow contrast by flare, most where the subject is darkest', async () => {
     const plain = await json(...FILM);
     const flared = await json(...FILM, '--camera-flare', '4', '--enlarger-flare', '1');
