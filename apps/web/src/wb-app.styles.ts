@@ -179,26 +179,6 @@ export const appStyles = css`
     color: var(--quiet);
     font-size: 0.9375rem;
   }
-  .toast {
-    position: fixed;
-    inset-inline-start: 1rem;
-    bottom: 1rem;
-    max-width: min(40rem, calc(100vw - 2rem));
-    background: var(--text);
-    color: var(--ground);
-    padding: 0.6rem 1rem;
-    border-radius: 0.375rem;
-    margin: 0;
-    z-index: 2;
-    pointer-events: none;
-    animation: away 0.4s 7s forwards;
-  }
-  @keyframes away {
-    to {
-      opacity: 0;
-      visibility: hidden;
-    }
-  }
   @media (max-width: 40rem) {
     .wide-only,
     nav li + li a::before {
@@ -206,11 +186,6 @@ export const appStyles = css`
     }
     nav ul {
       gap: 0 0.9rem;
-    }
-  }
-  @media (prefers-reduced-motion: reduce) {
-    .toast {
-      animation-duration: 0.01s;
     }
   }
 `;

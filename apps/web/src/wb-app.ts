@@ -12,7 +12,6 @@ import {
 } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { keyed } from 'lit/directives/keyed.js';
 import { live } from 'lit/directives/live.js';
 import type { SaveFault } from './keeping/found.ts';
 import type { Keeper } from './keeping/keeper.ts';
@@ -34,6 +33,7 @@ import { firstStripId } from './state/start.ts';
 import { rememberTheme, showTheme } from './theme/theme.ts';
 import { text } from './text.ts';
 import { appStyles } from './wb-app.styles.ts';
+import './parts/toast.ts';
 import './stations/readings-station.ts';
 import './stations/sheet.ts';
 import './stations/curve-station.ts';
@@ -151,15 +151,7 @@ export class WedgebookApp extends LitElement {
         ${document.invented ? nothing : html`<button class="no-print" @click=${this.openDemo}>${text.app.demo}</button>`}
       </footer>
       <div class="visually-hidden" role="status" aria-live="polite">${announcement}</div>
-      ${
-        // A new sentence is a new element: its time on the screen begins anew.
-        keyed(
-          announcement,
-          announcement === ''
-            ? nothing
-            : html`<p class="toast no-print" aria-hidden="true">${announcement}</p>`,
-        )
-      }
+      <wb-toast .says=${announcement}></wb-toast>
     `;
   }
 
