@@ -109,6 +109,16 @@ describe('the command', () => {
     expect({ exitCode, stdout, written }).toEqual({ exitCode: 2, stdout: '', written: {} });
   });
 
+  it.each([
+    [['film', 'no\nsuch\u001b[2J.csv'], /no such \[2J\.csv: the file cannot be read/],
+    [['fi\nlm'], /"fi lm" is no verb/],
+    [['film', 'a', '--model', 'x\ry'], /--model x y is not known/],
+  ])('says in one line what is wrong with %j', async (words, message) => {
+    const { stderr } = await ran(words);
+    expect(stderr).toMatch(message);
+    expect(stderr).toMatch(/^[^\p{Cc}]+\n$/u);
+  });
+
   it('takes a negative number after an option', async () => {
     const { exitCode, stderr } = await ran(['match', '--shadow', '-0.02', '--highlight', '1.0']);
     expect({ exitCode, stderr }).toEqual({ exitCode: 0, stderr: '' });

@@ -400,12 +400,15 @@ export const PLOT_WORDS = {
     `${file}: ${strips} ${strips === 1 ? 'curve' : 'curves'} drawn`,
 } as const;
 
+/** One line, whatever stands in the names and words that it quotes. */
+const line = (text: string): string => `wedgebook: ${text.replaceAll(/\p{Cc}+/gu, ' ')}\n`;
+
 /** Lines on standard error. */
 export const MESSAGES = {
   usage: (fault: string, verb: string | null) =>
-    `wedgebook: ${fault}. See: wedgebook ${verb === null ? '' : `${verb} `}--help\n`,
-  input: (message: string) => `wedgebook: ${message}\n`,
-  unexpected: (message: string) => `wedgebook: this should not have happened: ${message}\n`,
+    line(`${fault}. See: wedgebook ${verb === null ? '' : `${verb} `}--help`),
+  input: line,
+  unexpected: (message: string) => line(`this should not have happened: ${message}`),
 } as const;
 
 export const VERSION_LINE = 'wedgebook 0.1.0\n';
