@@ -78,8 +78,10 @@ export class ChainPart extends LitElement {
     const negative = document.negatives.find(({ id }) => id === plan.negativeId);
     const strip = derive.stripOf(document, negative?.stripId ?? session.stripId);
     const film = strip?.material === 'film' ? strip : null;
+    const fit = film === null ? null : derive.fit(document, film, plan.curveFamily);
     return {
-      curve: film === null ? null : derive.fit(document, film, plan.curveFamily).curve,
+      curve: fit?.curve ?? null,
+      exposureKind: fit?.readings.exposureKind ?? 'relative',
       subjectRangeStops: developmentPlan.subjectRangeStops,
       flareFactor: printing.cameraFlareFactor ?? developmentPlan.flareFactor,
       grey: session.theme !== 'darkroom',
@@ -89,7 +91,7 @@ export class ChainPart extends LitElement {
   protected override render(): TemplateResult | typeof nothing {
     const now = this.app.value;
     if (now === undefined || this.view === null) return nothing;
-    const { curve, subjectRangeStops, flareFactor, grey } = now;
+    const { curve, exposureKind, subjectRangeStops, flareFactor, grey } = now;
     const title = html`<h3>${words.title}</h3>`;
     if (curve === null)
       return html`${title}
@@ -105,7 +107,7 @@ export class ChainPart extends LitElement {
               <div>
                 <wb-chart
                   id="quadrants"
-                  .layout=${this.#diagram(view.rows, this.followed)}
+                  .layout=${this.#diagram(view.rows, this.followed, exposureKind)}
                 ></wb-chart>
               </div>
               <div>
@@ -176,7 +178,11 @@ const toneOf = (tone: SubjectTone): QuadrantTone => ({
   printDensity: tone.printDensity,
 });
 
-function diagramOf(rows: readonly ChainRow[], zone: number): SceneLayout {
+function diagramOf(
+  rows: readonly ChainRow[],
+  zone: number,
+  exposureKind: 'absolute' | 'relative',
+): SceneLayout {
   const series = rows.map((row) => ({
     label: words[row.role],
     role: row.role,
@@ -187,7 +193,8 @@ function diagramOf(rows: readonly ChainRow[], zone: number): SceneLayout {
     logLuminance: LOG_STOP * (each - 5),
     label: zoneName(each),
   }));
-  return (width) => layoutFourQuadrants({ width, title: words.diagram, series, zones });
+  return (width) =>
+    layoutFourQuadrants({ width, title: words.diagram, exposureKind, series, zones });
 }
 
 function ladderOf(rows: readonly ChainRow[], grey: boolean): SceneLayout {

@@ -173,7 +173,9 @@ export class Sheet extends LitElement {
 
   /** Tall enough to read, never taller than the window when the sheet stands beside the page. */
   private sheetHeight(width: number): number {
-    const wanted = Math.min(760, Math.max(300, width * 0.66));
+    // Beside the columns the curves are narrow: height keeps their labels apart.
+    const least = sheetHasRoomForPaper(width) ? 440 : 340;
+    const wanted = Math.min(760, Math.max(least, width * 0.66));
     const room = (this.size.height || globalThis.innerHeight) - 250;
     return Math.round(Math.max(300, Math.min(wanted, room)));
   }

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { expectWithin } from '../../../../test/within.ts';
 import type { PathMark, Scene } from '../scene/mark.ts';
 import { textOverlaps, textsOutside } from '../scene/text-overlaps.ts';
+import { textBox } from '../text/place-labels.ts';
 import { layoutCurveSheet } from './curve-sheet.layout.ts';
 import { sampleSheet } from './sample-sheet.ts';
 
@@ -16,6 +17,11 @@ const extentOf = ({ d }: PathMark) => {
   const [, y = 0, , height = 0] = (d.match(/-?\d+(\.\d+)?/g) ?? []).map(Number);
   return { top: y, bottom: y + height };
 };
+/** The corners of a line's path. */
+function cornersOf(d: string): [number, number][] {
+  const n = (d.match(/-?\d+(\.\d+)?/g) ?? []).map(Number);
+  return Array.from({ length: n.length / 2 }, (_, i) => [n[2 * i] ?? 0, n[2 * i + 1] ?? 0]);
+}
 /** Pixels of one density unit, from the left axis. */
 function pixelsPerDensity(scene: Scene): number {
   const ticks = scene.marks.flatMap((mark) =>
@@ -52,6 +58,34 @@ describe('curve sheet', () => {
       { numRuns: 300 },
     );
   }, 30_000);
+
+  it('writes no name of another strip over the curves that matter, and still names most', () => {
+    const named = { full: 0, asked: 0 };
+    for (const width of [300, 330, 540, 700, 1050]) {
+      for (const others of [1, 3, 5]) {
+        const sheet = sampleSheet({ width, others });
+        // A strip that lies on the chosen one, as a repeat does.
+        const twin = { ...sheet.series.at(-2)!, id: 'twin', label: 'test', role: 'other' as const };
+        const scene = layoutCurveSheet({ ...sheet, series: [twin, ...sheet.series] });
+        const curves = ['curve-before', 'curve-after'].map((name) =>
+          cornersOf(path(scene, name).d),
+        );
+        const labels = scene.marks.flatMap((mark) =>
+          mark.kind === 'text' && /^label-name-(other|twin)/.test(mark.name ?? '') ? [mark] : [],
+        );
+        named.full += labels.length;
+        named.asked += others + 1;
+        for (const mark of labels) {
+          const box = textBox(mark.text, mark.size, mark);
+          const hit = curves.some((points) =>
+            points.some(([x, y]) => x > box.x0 && x < box.x1 && y > box.y0 && y < box.y1),
+          );
+          expect(hit, `${mark.text} at ${width} pixels among ${others}`).toBe(false);
+        }
+      }
+    }
+    expect(named.full / named.asked).toBeGreaterThan(0.8);
+  });
 
   it('draws the columns on the density axis of the curves: heights are the density ranges', () => {
     const scene = layoutCurveSheet(sampleSheet({ width: 980, range: 0.75, gain: 1.2 }));

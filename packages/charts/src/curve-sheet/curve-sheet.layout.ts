@@ -9,6 +9,7 @@ import { bottomAxis, leftAxis, type Plot } from '../axes/axes.ts';
 import { markers } from '../scene/markers.ts';
 import { area, segment, stroke, type Mark, type Scene, type SceneTable } from '../scene/mark.ts';
 import { around, placeLabels, textBox, type Box, type LabelRequest } from '../text/place-labels.ts';
+import { lineGrid } from '../text/line-grid.ts';
 import { formatNumber } from '../text/format.ts';
 import { paperCaption, words } from '../text/words.ts';
 import { textWidth } from '../text/text-width.ts';
@@ -19,6 +20,8 @@ import type { CurveSheetInput, SheetPoint, SheetSeries } from './curve-sheet.typ
 
 type Linear = ScaleLinear<number, number>;
 
+/** Rather four other curves under a label than one that matters. */
+const CHOSEN_WEIGHT = 4;
 const PANEL_GAP = 22;
 const WIDE = 520; // below this the columns would squeeze the curves
 /** What the ends of the density axis are rounded to. */
@@ -304,7 +307,11 @@ function labels(
   drawn: DrawnPoints,
 ): Mark[] {
   const pixel = (point: SheetPoint) => drawn.pixel(point);
-  const lines = shown.map(({ id, line }) => ({ id, points: drawn.pixels(line) }));
+  const lines = shown.map(({ id, line, role }) => ({
+    id,
+    points: drawn.pixels(line),
+    weight: role === 'other' ? 1 : CHOSEN_WEIGHT,
+  }));
   const requests: LabelRequest[] = [];
   const inks = new Map<string, 'before' | 'after' | 'other' | 'paper' | 'text' | 'quiet'>();
   const ask = (
@@ -317,11 +324,7 @@ function labels(
     inks.set(id, ink);
     requests.push({ id, text, size: 12, bold, candidates: around(at[0], at[1]) });
   };
-  for (const series of order(shown)
-    .toReversed()
-    .filter(({ role }) => role !== 'other')) {
-    askAlong(series, true);
-  }
+  // What has one place comes before what may stand anywhere along a curve.
   for (const { name, role, ...point } of spots) {
     ask(`${name}-${role}`, `${name} ${formatNumber(point.density, 2)}`, pixel(point), role);
   }
@@ -329,6 +332,21 @@ function labels(
     const value = formatNumber(input.speedPoint.logExposure, 2);
     ask('speed', `${words.speedPoint} ${value}`, pixel(input.speedPoint), 'before');
   }
+  for (const series of order(shown)
+    .toReversed()
+    .filter(({ role }) => role !== 'other')) {
+    askAlong(series, true);
+  }
+  const bounds: Box = {
+    x0: plot.x + 2,
+    y0: plot.y - 6,
+    x1: plot.x + plot.width,
+    y1: plot.y + plot.height - 2,
+  };
+  const chosen = lineGrid(
+    lines.filter((_, index) => shown[index]?.role !== 'other'),
+    bounds,
+  );
   for (const series of shown.filter(({ role }) => role === 'other')) {
     askAlong(series, false);
   }
@@ -336,12 +354,6 @@ function labels(
   const points = [...spots, ...(input.speedPoint === null ? [] : [input.speedPoint])].map(pixel);
   const taken: Box[] = points.map(([x, y]) => ({ x0: x - 5, y0: y - 5, x1: x + 5, y1: y + 5 }));
   if (baseFog !== null) taken.push(baseFog.box);
-  const bounds: Box = {
-    x0: plot.x + 2,
-    y0: plot.y - 6,
-    x1: plot.x + plot.width,
-    y1: plot.y + plot.height - 2,
-  };
   const placed = placeLabels(requests, bounds, lines, taken);
   const marks: Mark[] = placed.map(({ id, text, x, y, anchor }) => ({
     kind: 'text',
@@ -357,21 +369,30 @@ function labels(
   }));
   return baseFog === null ? marks : [...marks, baseFog.mark];
 
-  /** A curve's name may stand anywhere along its upper half; a quiet one stands on its own line. */
+  /**
+   * A curve's name may stand anywhere along its upper half; a quiet one stands on its own line, or
+   * beside it, and never on the curves that matter.
+   */
   function askAlong({ id, label, line, markers: read, role }: SheetSeries, bold: boolean) {
     const points = line.length > 0 ? line : read;
-    const candidates = [0.97, 0.9, 0.82, 0.74, 0.66, 0.58, 0.5, 0.42].flatMap((part) => {
+    const places = [0.97, 0.9, 0.82, 0.74, 0.66, 0.58, 0.5, 0.42].flatMap((part) => {
       const point = points[Math.round(part * (points.length - 1))];
-      if (point === undefined) return [];
-      const [x, y] = pixel(point);
-      if (role === 'other') return [{ x, y: y + 4, anchor: 'middle' as const }];
-      return around(x, y, 9).slice(0, 6);
+      return point === undefined ? [] : [pixel(point)];
     });
-    // Above and to the left of a rising curve is free more often than not.
-    if (role !== 'other') candidates.sort((a, b) => rankOf(a.anchor) - rankOf(b.anchor));
+    const beside = places.flatMap(([x, y]) => around(x, y, 9).slice(0, 6));
     inks.set(`name-${id}`, role);
-    const own = role === 'other' ? { ownLine: id } : {};
-    requests.push({ id: `name-${id}`, text: label, size: 12, bold, candidates, ...own });
+    const request = { id: `name-${id}`, text: label, size: 12, bold };
+    if (role !== 'other') {
+      // Above and to the left of a rising curve is free more often than not.
+      const candidates = beside.toSorted((a, b) => rankOf(a.anchor) - rankOf(b.anchor));
+      requests.push({ ...request, candidates });
+      return;
+    }
+    const on = places.map(([x, y]) => ({ x, y: y + 4, anchor: 'middle' as const }));
+    const candidates = [...on, ...beside].filter(
+      (at) => chosen.covered(textBox(label, 12, at)) === 0,
+    );
+    requests.push({ ...request, candidates, ownLine: id });
   }
 }
 

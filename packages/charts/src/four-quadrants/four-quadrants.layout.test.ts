@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { textOverlaps, textsOutside } from '../scene/text-overlaps.ts';
+import { textBox, type Box } from '../text/place-labels.ts';
 import {
   layoutFourQuadrants,
   type FourQuadrantsInput,
@@ -16,6 +17,7 @@ const tone = (logLuminance: number, contrast: number): QuadrantTone => ({
 const input = (width: number): FourQuadrantsInput => ({
   width,
   title: 'Four quadrants',
+  exposureKind: 'absolute',
   series: (['before', 'after'] as const).map((role, i) => ({
     label: role,
     role,
@@ -34,12 +36,53 @@ const pathOf = (width: number, name: string): string => {
 };
 const numbersOf = (d: string): number[] => (d.match(/-?\d+(\.\d+)?/g) ?? []).map(Number);
 
+/** Corners of a path, and nine points between each two. */
+function pointsOf(d: string): [number, number][] {
+  const n = numbersOf(d);
+  const corners = Array.from({ length: n.length / 2 }, (_, i) => [n[2 * i]!, n[2 * i + 1]!]);
+  return corners.flatMap(([x, y], i) => {
+    const [toX, toY] = corners[i + 1] ?? [x, y];
+    return Array.from({ length: 10 }, (_, k): [number, number] => [
+      x! + ((toX! - x!) * k) / 10,
+      y! + ((toY! - y!) * k) / 10,
+    ]);
+  });
+}
+const inside = ({ x0, y0, x1, y1 }: Box, x: number, y: number) =>
+  x > x0 && x < x1 && y > y0 && y < y1;
+
 describe('layoutFourQuadrants', () => {
   it.each([320, 360, 480, 700, 1200])('keeps its labels apart and inside at %d pixels', (width) => {
     const scene = layoutFourQuadrants(input(width));
     expect(textOverlaps(scene)).toEqual([]);
     expect(textsOutside(scene)).toEqual([]);
   });
+
+  it.each([300, 330, 480, 700, 1200])(
+    'writes the names beside the curves, whatever tone is followed, at %d pixels',
+    (width) => {
+      for (const [zone] of input(width).zones.entries()) {
+        const at = 0.30103 * (zone - 5);
+        const base = input(width);
+        const series = base.series.map((one, i) => ({ ...one, cursor: tone(at, 0.5 + 0.1 * i) }));
+        const { marks } = layoutFourQuadrants({ ...base, series });
+        const curves = marks.flatMap((mark) =>
+          mark.kind === 'path' && /^(camera|film|paper|whole)-/.test(mark.name ?? '')
+            ? [pointsOf(mark.d)]
+            : [],
+        );
+        const names = marks.flatMap((mark) =>
+          mark.kind === 'text' && (mark.name ?? '').startsWith('name-') ? [mark] : [],
+        );
+        expect(new Set(names.map(({ name }) => name)).size).toBe(4);
+        for (const mark of names) {
+          const box = textBox(mark.text, mark.size, mark, true);
+          const hit = curves.some((points) => points.some(([x, y]) => inside(box, x, y)));
+          expect(hit, `${mark.text}, zone ${zone}`).toBe(false);
+        }
+      }
+    },
+  );
 
   it('draws the camera once and the rest for every negative', () => {
     const names = layoutFourQuadrants(input(800)).marks.flatMap(({ name }) => name ?? []);

@@ -16,6 +16,7 @@ import { markers } from '../scene/markers.ts';
 import { segment, stroke, type Mark, type Scene } from '../scene/mark.ts';
 import { formatNumber } from '../text/format.ts';
 import { words } from '../text/words.ts';
+import { quadrantNames } from './quadrant-names.ts';
 
 /** One tone of the subject on its way. */
 export interface QuadrantTone {
@@ -40,6 +41,7 @@ export interface QuadrantSeries {
 export interface FourQuadrantsInput {
   readonly width: number;
   readonly title: string;
+  readonly exposureKind: 'absolute' | 'relative';
   /** The untreated negative first; both share camera and subject. */
   readonly series: readonly QuadrantSeries[];
   /** Zones of the subject: log luminance and numeral. */
@@ -51,7 +53,6 @@ type Linear = ScaleLinear<number, number>;
 const MARGIN = { top: 34, right: 14, bottom: 62, left: 42 };
 const GAP = { x: 32, y: 34 };
 const TALLEST = 640;
-const NAME = 13;
 
 /** Lays out the diagram; it is about as high as wide. */
 export function layoutFourQuadrants(input: FourQuadrantsInput): Scene {
@@ -87,23 +88,34 @@ export function layoutFourQuadrants(input: FourQuadrantsInput): Scene {
     [0, span((tone) => tone.printDensity)[1]],
     [paper.y, paper.y + panelHeight],
   );
+  const scales: Scales = { luminance, exposure, negative, print };
+  const filmAxis = leftAxis(
+    exposure,
+    film,
+    words.filmExposure[input.exposureKind],
+    width - MARGIN.left - MARGIN.right,
+  );
   const marks: Mark[] = [
     ...leftAxis(print, paper, words.printDensity, width - MARGIN.left - MARGIN.right),
-    ...leftAxis(exposure, film, words.filmExposure, width - MARGIN.left - MARGIN.right),
+    ...filmAxis.slice(0, -1),
     ...bottomAxis(negative, film, words.negativeDensity),
     ...verticals(
       ticksOf(negative, panelWidth / 75).map(({ value }) => negative(value)),
       paper,
     ),
     ...zoneAxis(zones, luminance, camera, whole),
-    ...names(width, { paper, whole, film, camera }),
-    ...series.flatMap((one, i) => curvesOf(one, i, { luminance, exposure, negative, print })),
-    ...series.flatMap((one) => followed(one, { luminance, exposure, negative, print }, camera)),
+    ...series.flatMap((one, i) => curvesOf(one, i, scales)),
+    ...series.flatMap((one) => followed(one, scales, camera)),
+    // The way of the tone crosses the words between the panels.
+    ...filmAxis
+      .slice(-1)
+      .map((title): Mark => (title.kind === 'text' ? { ...title, halo: true } : title)),
+    ...quadrantNames(series, { paper, whole, film, camera }, scales),
   ];
   return { width, height, title, description: describe(input), marks, table: table(input) };
 }
 
-interface Scales {
+export interface Scales {
   readonly luminance: Linear;
   readonly exposure: Linear;
   readonly negative: Linear;
@@ -244,31 +256,6 @@ function verticals(at: readonly number[], plot: Plot): Mark[] {
   return at.map((x) => stroke(segment(x, plot.y, x, plot.y + plot.height), 'rule', 1));
 }
 
-function names(
-  width: number,
-  { paper, whole, film, camera }: Readonly<Record<'paper' | 'whole' | 'film' | 'camera', Plot>>,
-): Mark[] {
-  const size = width < 480 ? NAME - 1 : NAME;
-  const name = (plot: Plot, text: string, anchor: 'start' | 'end', low: boolean): Mark => ({
-    kind: 'text',
-    x: anchor === 'start' ? plot.x + 6 : plot.x + plot.width - 6,
-    y: low ? plot.y + plot.height - 8 : plot.y + 16,
-    text,
-    anchor,
-    size,
-    ink: 'text',
-    bold: true,
-    halo: true,
-  });
-  return [
-    // Where neither a curve nor the tone that is followed runs.
-    name(paper, words.quadrants.paper, 'start', true),
-    name(whole, words.quadrants.whole, 'start', false),
-    name(film, words.quadrants.film, 'start', true),
-    name(camera, words.quadrants.camera, 'end', true),
-  ];
-}
-
 const shown = (value: number): string => formatNumber(value, 2);
 
 function describe({ series }: FourQuadrantsInput): string {
@@ -280,7 +267,7 @@ function describe({ series }: FourQuadrantsInput): string {
     .join(' ');
 }
 
-function table({ title, series, zones }: FourQuadrantsInput): Scene['table'] {
+function table({ title, series, zones, exposureKind }: FourQuadrantsInput): Scene['table'] {
   const nearest = (tones: readonly QuadrantTone[], at: number): QuadrantTone | undefined =>
     tones.reduce<QuadrantTone | undefined>(
       (best, tone) =>
@@ -293,7 +280,7 @@ function table({ title, series, zones }: FourQuadrantsInput): Scene['table'] {
     caption: title,
     columns: [
       words.zone,
-      words.filmExposure,
+      words.filmExposure[exposureKind],
       ...series.flatMap(({ label }) => [
         `${words.negativeDensity}, ${label}`,
         `${words.printDensity}, ${label}`,

@@ -8,7 +8,7 @@ import type { Box, LabelObstacle } from './place-labels.ts';
 const CELL = 6;
 
 export interface LineGrid {
-  /** How many points of lines lie in a box within the bounds, the line `except` left out. */
+  /** Points of lines in a box within the bounds, each by its line's weight, the line `except` left out. */
   readonly covered: (box: Box, except?: string) => number;
 }
 
@@ -25,14 +25,14 @@ export function lineGrid(lines: readonly LabelObstacle[], bounds: Box): LineGrid
   const columns = cellOf(bounds.x1) - left + 1;
   const rows = cellOf(bounds.y1) - top + 1;
   const counts = new Uint32Array(Math.max(0, columns * rows));
-  for (const { points } of lines) {
+  for (const { points, weight = 1 } of lines) {
     const cells = cellsOf(points);
     for (let k = 0; k < cells.length; k += 2) {
       const column = (cells[k] ?? 0) - left;
       const row = (cells[k + 1] ?? 0) - top;
       if (column < 0 || column >= columns || row < 0 || row >= rows) continue;
       const at = column * rows + row;
-      counts[at] = (counts[at] ?? 0) + 1;
+      counts[at] = (counts[at] ?? 0) + weight;
     }
   }
   return {
@@ -46,14 +46,14 @@ export function lineGrid(lines: readonly LabelObstacle[], bounds: Box): LineGrid
         }
       }
       if (except === undefined) return count;
-      for (const { id, points } of lines) {
+      for (const { id, points, weight = 1 } of lines) {
         if (id !== except) continue;
         const cells = cellsOf(points);
         for (let k = 0; k < cells.length; k += 2) {
           const column = cells[k] ?? 0;
           const row = cells[k + 1] ?? 0;
           if (column < from.column || column > to.column) continue;
-          if (row >= from.row && row <= to.row) count--;
+          if (row >= from.row && row <= to.row) count -= weight;
         }
       }
       return count;

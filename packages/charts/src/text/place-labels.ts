@@ -30,6 +30,8 @@ export interface LabelObstacle {
   readonly id: string;
   /** Points along the line, close enough that no label slips between two. */
   readonly points: readonly (readonly [number, number])[];
+  /** How much worse it is to cover this line than another; 1 by default. */
+  readonly weight?: number;
 }
 
 export interface LabelCandidate {

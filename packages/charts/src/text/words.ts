@@ -40,8 +40,11 @@ export const words = {
   leftOut: 'left out',
   shareOfPicture: 'share of the picture (%)',
   lightness: 'lightness L*',
-  filmExposure: 'log exposure, film',
-  negativeDensity: 'negative, as the paper sees it',
+  filmExposure: {
+    absolute: 'log exposure of the film (log₁₀ lx·s)',
+    relative: 'relative log exposure of the film (log₁₀)',
+  },
+  negativeDensity: 'negative density to the paper',
   subjectZones: 'subject, zones',
   quadrants: { paper: 'paper', whole: 'subject to print', film: 'film', camera: 'camera' },
   controlStrip: 'control strip',

@@ -53,6 +53,7 @@ export function layoutZoneLadder(input: ZoneLadderInput): Scene {
   const { width, rows, title } = input;
   const most = Math.max(1, ...rows.map(({ rungs }) => rungs.length));
   const step = (width - 2 * MARGIN.side) / most;
+  const names = rowNames(rows, width - 2 * MARGIN.side);
   const marks: Mark[] = [
     ...(rows[0]?.rungs ?? []).map(({ zone }, i): Mark => ({
       kind: 'text',
@@ -63,7 +64,9 @@ export function layoutZoneLadder(input: ZoneLadderInput): Scene {
       size: 12,
       ink: 'quiet',
     })),
-    ...rows.flatMap((row, index) => rowMarks(row, MARGIN.top + index * ROW, step, input)),
+    ...rows.flatMap((row, index) =>
+      rowMarks(row, names[index] ?? '', MARGIN.top + index * ROW, step, input),
+    ),
   ];
   return {
     width,
@@ -87,16 +90,26 @@ export function layoutZoneLadder(input: ZoneLadderInput): Scene {
   };
 }
 
-function rowMarks(row: LadderRow, top: number, step: number, input: ZoneLadderInput): Mark[] {
-  const development = row.development.replace('-', '−');
-  const full = `${development}: ${row.detail}`;
-  const fits = textWidth(full, 13, true) <= input.width - 2 * MARGIN.side;
+/** Each row with its detail, or all without where one has no room. */
+function rowNames(rows: readonly LadderRow[], room: number): readonly string[] {
+  const short = rows.map(({ development }) => development.replace('-', '−'));
+  const full = rows.map(({ detail }, index) => `${short[index] ?? ''}: ${detail}`);
+  return full.every((name) => textWidth(name, 13, true) <= room) ? full : short;
+}
+
+function rowMarks(
+  row: LadderRow,
+  name: string,
+  top: number,
+  step: number,
+  input: ZoneLadderInput,
+): Mark[] {
   return [
     {
       kind: 'text',
       x: MARGIN.side,
       y: top + 16,
-      text: fits ? full : development,
+      text: name,
       anchor: 'start',
       size: 13,
       ink: 'text',
