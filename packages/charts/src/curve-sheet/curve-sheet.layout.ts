@@ -9,7 +9,6 @@ import { bottomAxis, leftAxis, type Plot } from '../axes/axes.ts';
 import { markers } from '../scene/markers.ts';
 import { area, segment, stroke, type Mark, type Scene, type SceneTable } from '../scene/mark.ts';
 import { around, placeLabels, textBox, type Box, type LabelRequest } from '../text/place-labels.ts';
-import { lineGrid } from '../text/line-grid.ts';
 import { formatNumber } from '../text/format.ts';
 import { paperCaption, words } from '../text/words.ts';
 import { textWidth } from '../text/text-width.ts';
@@ -343,10 +342,9 @@ function labels(
     x1: plot.x + plot.width,
     y1: plot.y + plot.height - 2,
   };
-  const chosen = lineGrid(
-    lines.filter((_, index) => shown[index]?.role !== 'other'),
-    bounds,
-  );
+  const chosen = lines.flatMap(({ points, weight }) => (weight > 1 ? points : []));
+  const onChosen = ({ x0, y0, x1, y1 }: Box) =>
+    chosen.some(([x, y]) => x > x0 && x < x1 && y > y0 && y < y1);
   for (const series of shown.filter(({ role }) => role === 'other')) {
     askAlong(series, false);
   }
@@ -370,8 +368,9 @@ function labels(
   return baseFog === null ? marks : [...marks, baseFog.mark];
 
   /**
-   * A curve's name may stand anywhere along its upper half; a quiet one stands on its own line, or
-   * beside it, and never on the curves that matter.
+   * A curve's name may stand anywhere along its upper half; a quiet one stands on its own line, for
+   * beside it would be taken for a neighbour's, and not on the curves that matter, unless its
+   * readings are shown: then it must have its name.
    */
   function askAlong({ id, label, line, markers: read, role }: SheetSeries, bold: boolean) {
     const points = line.length > 0 ? line : read;
@@ -379,19 +378,17 @@ function labels(
       const point = points[Math.round(part * (points.length - 1))];
       return point === undefined ? [] : [pixel(point)];
     });
-    const beside = places.flatMap(([x, y]) => around(x, y, 9).slice(0, 6));
     inks.set(`name-${id}`, role);
     const request = { id: `name-${id}`, text: label, size: 12, bold };
     if (role !== 'other') {
       // Above and to the left of a rising curve is free more often than not.
+      const beside = places.flatMap(([x, y]) => around(x, y, 9).slice(0, 6));
       const candidates = beside.toSorted((a, b) => rankOf(a.anchor) - rankOf(b.anchor));
       requests.push({ ...request, candidates });
       return;
     }
     const on = places.map(([x, y]) => ({ x, y: y + 4, anchor: 'middle' as const }));
-    const candidates = [...on, ...beside].filter(
-      (at) => chosen.covered(textBox(label, 12, at)) === 0,
-    );
+    const candidates = read.length > 0 ? on : on.filter((at) => !onChosen(textBox(label, 12, at)));
     requests.push({ ...request, candidates, ownLine: id });
   }
 }
