@@ -18,7 +18,7 @@ export interface FramedTable {
 }
 
 export function framedTable({ label, id, kind, head, body }: FramedTable): TemplateResult {
-  return html`<div class="scroll" tabindex="0" role="group" aria-label=${label}>
+  return html`<div class="scroll framed" tabindex="0" role="group" aria-label=${label}>
     <table id=${id ?? nothing} class=${kind ?? nothing}>
       <caption class="visually-hidden">
         ${label}

@@ -228,6 +228,16 @@ export const sharedStyles = css`
     overflow-x: auto;
     max-width: 100%;
   }
+  /* A shade at the side where columns are cut off. */
+  .framed {
+    --cover: var(--behind, var(--ground));
+    --shade: color-mix(in srgb, var(--frame) 55%, transparent);
+    background:
+      linear-gradient(to right, var(--cover) 40%, transparent) 0 0 / 2rem 100% no-repeat local,
+      linear-gradient(to left, var(--cover) 40%, transparent) 100% 0 / 2rem 100% no-repeat local,
+      linear-gradient(to right, var(--shade), transparent) 0 0 / 0.6rem 100% no-repeat,
+      linear-gradient(to left, var(--shade), transparent) 100% 0 / 0.6rem 100% no-repeat;
+  }
   summary {
     cursor: pointer;
     min-height: 2.75rem;
@@ -262,6 +272,9 @@ export const sharedStyles = css`
     button,
     .no-print {
       display: none !important;
+    }
+    .framed {
+      background: none;
     }
     .station {
       break-inside: avoid;

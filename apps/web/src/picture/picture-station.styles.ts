@@ -1,7 +1,9 @@
 /** Styles of the picture station. */
 import { css } from 'lit';
+import { halves } from '../parts/halves.ts';
 
 export const pictureStyles = css`
+  ${halves}
   :host {
     container-type: inline-size;
   }

@@ -128,12 +128,17 @@ export class PictureStation extends LitElement {
         <h2 id="title">${t.title}</h2>
         <p class="says">${t.says(bath.negative?.name ?? null)}</p>
       </div>
-      <div class="notice">
-        <p>${t.prediction}</p>
-        <p class="quiet">${t.limits}</p>
+      <div class="halves">
+        <div>
+          <div class="notice">
+            <p>${t.prediction}</p>
+            <p class="quiet">${t.limits}</p>
+          </div>
+          ${red ? this.redTemplate() : nothing}
+        </div>
+        <div>${this.sourceTemplate()}</div>
       </div>
-      ${red ? this.redTemplate() : nothing} ${this.sourceTemplate()} ${this.slidersTemplate(plan)}
-      ${this.printsTemplate(view, red)}
+      ${this.slidersTemplate(plan)} ${this.printsTemplate(view, red)}
     </section>`;
   }
 
@@ -326,8 +331,13 @@ export class PictureStation extends LitElement {
           ${t.showDifference}
         </label>
       </div>
-      <wb-chart id="histogram" .layout=${this.#histogram(prints, facts, this.compared)}></wb-chart>
-      ${sharesTable(facts, prints, this.tone)}`;
+      <div class="halves">
+        <wb-chart
+          id="histogram"
+          .layout=${this.#histogram(prints, facts, this.compared)}
+        ></wb-chart>
+        <div>${sharesTable(facts, prints, this.tone)}</div>
+      </div>`;
   }
 
   private async openDemo(): Promise<void> {

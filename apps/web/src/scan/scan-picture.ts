@@ -10,6 +10,7 @@ import { customElement, property, query, state } from 'lit/decorators.js';
 import { sharedStyles } from '../parts/styles.ts';
 import { scan as t } from '../text/scan.ts';
 import { ENDS, STRIP_KINDS, type MarkedEnd, type Marks, type StripKind } from './marks.ts';
+import { nameOfEnd } from './name-of-end.ts';
 import type { ScanFacts } from './scan-messages.ts';
 
 /** Steps as found, or null before the strips were read. */
@@ -125,21 +126,22 @@ export class ScanPicture extends LitElement {
     </div>`;
   }
 
-  private stripTemplate(kind: StripKind, place: StripPlace, { width }: ScanFacts): TemplateResult {
+  private stripTemplate(kind: StripKind, place: StripPlace, facts: ScanFacts): TemplateResult {
     const path = outline(place, this.rows?.[kind] ?? null);
     // As large as the text of the page, whatever the size of the picture.
-    const size = (LABEL * width) / Math.max(200, this.shown);
+    const size = (LABEL * facts.width) / Math.max(200, this.shown);
     const dash = kind === 'tablet' ? '7 4' : nothing;
     return svg`<path class="halo" d=${path} stroke-width="4"></path>
       <path class="line" d=${path} stroke-width="1.5" stroke-dasharray=${dash}></path>
       ${ENDS.filter((end) => end.kind === kind).map((end) => {
         const point = place[end.end];
+        const label = nameOfEnd(kind, place, end.end, size, facts);
         const chosen = this.next.kind === kind && this.next.end === end.end;
         return svg`<circle class="halo" cx=${point.x} cy=${point.y} r=${size / 3} stroke-width="5"></circle>
           <circle class="line" cx=${point.x} cy=${point.y} r=${size / 3} stroke-width=${chosen ? 4 : 2}></circle>
           <circle class="handle" cx=${point.x} cy=${point.y} r=${(size * REACH) / LABEL}></circle>
-          <text x=${point.x} y=${point.y - size * 0.6} font-size=${size} stroke-width=${size / 5}
-            text-anchor=${point.x < width / 2 ? 'start' : 'end'}>${t.ends[end.end](kind)}</text>`;
+          <text x=${label.x} y=${label.y} font-size=${size} stroke-width=${size / 5}
+            text-anchor=${label.anchor}>${t.ends[end.end](kind)}</text>`;
       })}`;
   }
 

@@ -1,26 +1,14 @@
 /** Styles that the parts of the development station share. */
 import { css } from 'lit';
+import { halves } from '../parts/halves.ts';
 
 export const developmentStyles = css`
+  ${halves}
   :host {
     container-type: inline-size;
   }
   .field {
     min-width: 0;
-  }
-  /* Drawing and figures side by side, where half the page still holds the widest table. */
-  .halves > * {
-    min-width: 0;
-  }
-  @container (min-width: 80rem) {
-    .halves {
-      display: grid;
-      grid-template-columns: repeat(2, minmax(0, 1fr));
-      gap: 0 clamp(1.5rem, 3cqw, 3rem);
-    }
-    .halves > * > :is(h3, h4, table, .sink, .scroll, .cautions, dl):first-child {
-      margin-top: 0.4rem;
-    }
   }
   .settings wb-number {
     --field-width: 5rem;

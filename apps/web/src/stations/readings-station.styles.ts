@@ -33,8 +33,9 @@ export const readingsStyles = css`
   .rack button {
     text-align: start;
     line-height: 1.25;
-    max-width: 16rem;
+    max-width: min(100%, 22rem);
     padding-inline: 0.7rem;
+    text-wrap: balance;
   }
   .rack button[aria-pressed='true'] {
     background: var(--selected);

@@ -30,7 +30,8 @@ export class StripDetails extends LitElement {
         width: 100%;
         min-height: 5rem;
       }
-      select {
+      select,
+      .field input:not([type='date']) {
         width: 100%;
       }
       .field {

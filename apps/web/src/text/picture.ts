@@ -81,9 +81,9 @@ export const picture = {
   netDensity: 'density above white',
   lightness: 'lightness L*',
   white: 'paper white (%)',
-  whiteLong: 'part of the picture under 0.04 above paper white',
+  whiteLong: 'Paper white is the part of the picture less than 0.04 of density above it',
   black: 'near black (%)',
-  blackLong: 'part of the picture at 90 % of the paper’s greatest density or more',
+  blackLong: 'near black, the part at 90 % of the paper’s greatest density or more',
   histogram: (first: string, second: string) => `Print densities: ${first}; ${second}`,
   shares: 'What is printed where',
 };
