@@ -69,6 +69,8 @@ export class CurveStation extends LitElement {
   @state() private compared: FamiliesCompared | null = null;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private comparedWith: unknown = null;
+  /** The choosing of curves is fetched: a comparison before it came says nothing. */
+  private comparedBy: unknown = null;
 
   private readonly app = new AppController(this, ({ document, session }, { derive }) => {
     const strip = derive.stripOf(document, session.stripId);
@@ -88,7 +90,7 @@ export class CurveStation extends LitElement {
   protected override updated(changed: PropertyValues): void {
     super.updated(changed);
     const readings = this.app.value?.fit?.readings ?? null;
-    if (readings === this.comparedWith) return;
+    if (readings === this.comparedWith && this.app.value?.curves === this.comparedBy) return;
     clearTimeout(this.timer);
     this.timer = setTimeout(() => {
       whenIdle(() => {
@@ -102,6 +104,7 @@ export class CurveStation extends LitElement {
     this.comparedWith = readings;
     const family = this.app.value?.family ?? 'toe-shoulder';
     const curves = this.app.value?.curves;
+    this.comparedBy = curves;
     this.compared =
       readings === null || typeof curves !== 'object'
         ? null

@@ -31,7 +31,7 @@ export class StripDetails extends LitElement {
         min-height: 5rem;
       }
       select,
-      .field input:not([type='date']) {
+      .field input:not([type]) {
         width: 100%;
       }
       .field {
