@@ -45,7 +45,8 @@ base + fog. Only density and one of those two are needed:
 Exit code 0 is success, 1 bad input, 2 wrong usage.
 `;
 
-const EXPOSURE_HELP = `  --log-exposure absolute|relative   log_exposure is log10 lux-seconds (taken so unless given), or
+const EXPOSURE_HELP = `  FILE                               readings; wedgebook --help lists the columns
+  --log-exposure absolute|relative   log_exposure is log10 lux-seconds (taken so unless given), or
                                      relative: then no speed is given
   --source-log-exposure X            log10 lux-seconds without the tablet: makes tablet
                                      densities absolute
