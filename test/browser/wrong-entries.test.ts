@@ -112,6 +112,47 @@ describe('a number field', () => {
   });
 });
 
+describe('undo, redo and a reload', () => {
+  it('return every figure through wrong entries and right ones', async () => {
+    const { page } = app;
+    const notebook = () =>
+      page.evaluate(() => {
+        const element = document.querySelector('wb-app') as unknown as {
+          readonly app: { readonly store: { readonly state: { readonly document: unknown } } };
+        };
+        return JSON.stringify(element.app.store.state.document);
+      });
+    const undo = page.getByRole('button', { name: 'Undo', exact: true });
+    const before = await notebook();
+    const baths = page.locator('wb-baths');
+    for (const [field, typed] of [
+      [page.locator('wb-treatment #minutes'), '8 min 30 s'],
+      [page.locator('wb-treatment #minutes'), '1e9'],
+      [page.locator('wb-treatment #dilution'), '1:9'],
+      [page.locator('wb-treatment #dilution'), '1+9'],
+      [page.locator('wb-treatment #celsius'), 'abc'],
+      [baths.locator('wb-number[data-field=volumeMillilitres]').first(), '2 l'],
+      [baths.locator('wb-number[data-field=seleniumGramsPerLitre]').first(), 'letters'],
+    ] as const) {
+      await enter(page, field, typed);
+    }
+    await expect.poll(notebook).toContain('letters');
+    const after = await notebook();
+    expect(JSON.parse(after)).toMatchObject({
+      plan: { minutes: 8.5, partsWater: 9, celsius: 20 },
+      baths: [{ volumeMillilitres: 2000, seleniumGramsPerLitre: 40 }],
+    });
+    let steps = 0;
+    for (; await undo.isEnabled(); steps += 1) await page.keyboard.press('Control+z');
+    expect(await notebook()).toBe(before);
+    for (let step = 0; step < steps; step += 1) await page.keyboard.press('Control+y');
+    expect(await notebook()).toBe(after);
+    await page.reload();
+    await page.locator('wb-sheet svg').first().waitFor();
+    expect(await notebook()).toBe(after);
+  });
+});
+
 describe('announcements', () => {
   it('are seen again after the first one has gone', async () => {
     const { page } = app;

@@ -254,8 +254,8 @@ export class NumberField extends LitElement {
   private takeBack(): void {
     const { begun } = this;
     this.begun = null;
-    if (begun === null || begun.value === this.value) return;
-    if (!this.app.app.store.withdraw(begun.document)) this.tell(begun.value);
+    // The field may not show yet what was taken: the notebook itself is asked.
+    if (begun !== null && !this.app.app.store.withdraw(begun.document)) this.tell(begun.value);
   }
 
   /** Keeps the entry as typed, with the figure in force as it was before. */
