@@ -65,7 +65,7 @@ export function fitFromSearch(
       status:
         test === null
           ? 'too-few-data'
-          : test === 'iterations'
+          : test === 'iterations' || test === 'underflow'
             ? 'not-converged'
             : determined
               ? 'converged'

@@ -10,6 +10,7 @@ export { fDistributionUpperTail } from './f-distribution-upper-tail.ts';
 export { fitModel } from './fit-model.ts';
 export type { FitModelOptions, ModelFit, Sigma, Solver } from './fit-model.ts';
 export { leastSquares } from './least-squares.ts';
+export { leastSquaresInUnits } from './least-squares-in-units.ts';
 export type {
   FitReport,
   FitStatus,

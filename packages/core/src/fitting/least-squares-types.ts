@@ -55,18 +55,17 @@ export interface LeastSquaresOptions {
 
 /**
  * Why the solver stopped: a small relative offset [BW1988], a step below rounding, a reduction
- * below rounding, residuals that are all 0 (not those whose squares are too small to be told from
- * 0), no parameter free to move, or the allowance of
- * iterations spent.
+ * below rounding, residuals that are all 0, no parameter free to move, the allowance of iterations
+ * spent, or residuals whose squares are too small for numbers (`leastSquaresInUnits` fits those).
  */
 export type StopTest =
-  'relative-offset' | 'step' | 'reduction' | 'exact' | 'nothing-free' | 'iterations';
+  'relative-offset' | 'step' | 'reduction' | 'exact' | 'nothing-free' | 'iterations' | 'underflow';
 
 /**
  * `converged`: a minimum with every free parameter determined. `rank-deficient`: a minimum along
  * which some parameter can move without changing the fit; it has no standard errors.
  * `too-few-data`: fewer residuals than free parameters; nothing was fitted.
- * `not-converged`: the allowance of iterations ran out.
+ * `not-converged`: the allowance of iterations ran out, or squares of residuals were lost.
  */
 export type FitStatus = 'converged' | 'rank-deficient' | 'too-few-data' | 'not-converged';
 

@@ -2,6 +2,7 @@ import { Matrix, inverse, QrDecomposition } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { expectWithin } from '../../../../test/within.ts';
 import { InvalidArgumentError } from '../errors.ts';
+import { leastSquaresInUnits } from './least-squares-in-units.ts';
 import { leastSquares } from './least-squares.ts';
 import type { LeastSquaresProblem } from './least-squares-types.ts';
 import { linearLeastSquares } from './linear-least-squares.ts';
@@ -187,7 +188,7 @@ describe('leastSquares on a linear problem', () => {
   });
 });
 
-describe('leastSquares on numbers whose squares are lost', () => {
+describe('leastSquaresInUnits on numbers whose squares are lost', () => {
   // A power of two changes no digit, so that everything must come out as for the plain numbers.
   const POWERS = [-480, -600, -1000] as const;
   const weights = Y.map((_, i) => 1 + (i % 3));
@@ -197,10 +198,10 @@ describe('leastSquares on numbers whose squares are lost', () => {
     const scale = 2 ** power;
     const scaled = (values: readonly number[]) => values.map((value) => value * scale);
     for (const rest of [{}, { weights }, bounds]) {
-      const plain = leastSquares(linearProblem(ROWS, Y, rest));
+      const plain = leastSquaresInUnits(linearProblem(ROWS, Y, rest));
       const inScale =
         'lower' in rest ? { lower: scaled(rest.lower), upper: scaled(rest.upper) } : rest;
-      const fit = leastSquares(linearProblem(ROWS, scaled(Y), inScale));
+      const fit = leastSquaresInUnits(linearProblem(ROWS, scaled(Y), inScale));
       expect(fit.report.test).not.toBe('exact');
       expect(fit.report.status).toBe('converged');
       expect(fit.report.rank).toBe(plain.report.rank);
@@ -221,13 +222,13 @@ describe('leastSquares on numbers whose squares are lost', () => {
   it('comes to them from a start of another size', () => {
     const scale = 2 ** -600;
     const scaled = Y.map((value) => value * scale);
-    const plain = leastSquares(linearProblem(ROWS, Y));
+    const plain = leastSquaresInUnits(linearProblem(ROWS, Y));
     for (const start of [
       [1, 1, 1, 1],
       [1e5, 1, 1, 1],
       [1, -1e-80, 1e-200, 0],
     ]) {
-      const fit = leastSquares(linearProblem(ROWS, scaled, { start }));
+      const fit = leastSquaresInUnits(linearProblem(ROWS, scaled, { start }));
       expect(fit.report.test).not.toBe('exact');
       expect(fit.report.relativeOffset).toBeLessThan(1e-9);
       plain.parameters.forEach((value, j) => {
@@ -239,8 +240,8 @@ describe('leastSquares on numbers whose squares are lost', () => {
   it('keeps the covariance of weights that are 1 / sigma^2', () => {
     const scale = 2 ** -560;
     const options = { weightKind: 'absolute' } as const;
-    const plain = leastSquares(linearProblem(ROWS, Y), options);
-    const fit = leastSquares(
+    const plain = leastSquaresInUnits(linearProblem(ROWS, Y), options);
+    const fit = leastSquaresInUnits(
       linearProblem(
         ROWS,
         Y.map((value) => value * scale),
@@ -256,8 +257,8 @@ describe('leastSquares on numbers whose squares are lost', () => {
   it('scales slopes with a model of tiny slopes', () => {
     const scale = 2 ** -700;
     const rows = ROWS.map((row) => row.map((value) => value * scale));
-    const plain = leastSquares(linearProblem(ROWS, Y));
-    const fit = leastSquares(
+    const plain = leastSquaresInUnits(linearProblem(ROWS, Y));
+    const fit = leastSquaresInUnits(
       linearProblem(
         rows,
         Y.map((value) => value * scale),
@@ -284,7 +285,7 @@ describe('leastSquares on numbers whose squares are lost', () => {
         });
       },
     });
-    const [plain, tiny] = [leastSquares(decay(1)), leastSquares(decay(2 ** -565))];
+    const [plain, tiny] = [leastSquaresInUnits(decay(1)), leastSquaresInUnits(decay(2 ** -565))];
     expect(tiny.report.test).not.toBe('exact');
     expectWithin(tiny.parameters[0]! * 2 ** 565, plain.parameters[0]!, 1e-9);
     expectWithin(tiny.parameters[1]!, plain.parameters[1]!, 1e-9);
@@ -297,12 +298,21 @@ describe('leastSquares on numbers whose squares are lost', () => {
       [1, 1],
       [1, 2],
     ];
-    const fit = leastSquares(linearProblem(whole, [1, 3, 5], { start: [1, 2] }));
+    const fit = leastSquaresInUnits(linearProblem(whole, [1, 3, 5], { start: [1, 2] }));
     expect(fit.report.test).toBe('exact');
     expect(fit.report.relativeOffset).toBe(0);
-    const far = leastSquares(linearProblem(whole, [0, 0, 0], { start: [2 ** -600, 2 ** -600] }));
+    const far = leastSquaresInUnits(
+      linearProblem(whole, [0, 0, 0], { start: [2 ** -600, 2 ** -600] }),
+    );
     expect(far.parameters).toEqual([0, 0]);
     expect(far.report.test).toBe('exact');
+  });
+
+  it('are told by leastSquares itself, which does not go on', () => {
+    const scaled = Y.map((value) => value * 2 ** -600);
+    const { report, parameters } = leastSquares(linearProblem(ROWS, scaled));
+    expect(report).toMatchObject({ test: 'underflow', status: 'not-converged' });
+    expect(parameters.every(Number.isFinite)).toBe(true);
   });
 
   it('refuses numbers too great to be told', () => {
@@ -311,7 +321,7 @@ describe('leastSquares on numbers whose squares are lost', () => {
       problem.evaluate(p, residuals, jacobian);
       residuals[0] = Infinity;
     };
-    expect(() => leastSquares({ ...problem, evaluate })).toThrow(/finite residuals/);
+    expect(() => leastSquaresInUnits({ ...problem, evaluate })).toThrow(/finite residuals/);
   });
 });
 

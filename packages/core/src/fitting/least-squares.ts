@@ -6,8 +6,8 @@
  * Each step solves the linearised problem by QR within a radius measured in columns scaled by the
  * greatest length they have had. Parameters at a bound that the gradient pushes outwards are held
  * there; steps that would leave the bounds are cut off at them. When the relative offset is small,
- * undamped, accelerated Gauss-Newton steps polish the minimum to rounding. Where squares are lost to
- * underflow, the search goes on in other units (`rescaled-problem.ts`).
+ * undamped, accelerated Gauss-Newton steps polish the minimum to rounding. Residuals whose squares are
+ * lost to underflow end the search; `least-squares-in-units.ts` goes on from there.
  *
  * Sources: [MORE1978] the step, the scaling and the radius; [BW1988] section 2.2.3, the relative
  * offset. Deviations: bounds by an active set; the polish.
@@ -23,7 +23,6 @@ import type {
   LeastSquaresProblem,
   StopTest,
 } from './least-squares-types.ts';
-import { rescaledProblem, squaresLost } from './rescaled-problem.ts';
 import { keepSearch, takeSearch, type Search } from './search.ts';
 import { gaussNewtonStep, trustRegionStep } from './trust-region-step.ts';
 
@@ -36,6 +35,8 @@ const OFFSET_AT_ROUNDING = 1e-7;
 /** A sum of squares may rise by this share in the polish: it is flat to rounding there. */
 const FLAT = 1e-9;
 const ROUNDING = 2 ** -52;
+/** Below this a sum of squares has lost digits to underflow. */
+const LEAST_SQUARE = 1e-290;
 
 /** The options with their defaults. */
 interface Allowance {
@@ -75,13 +76,15 @@ export function leastSquares(
     refusing('leastSquares')('start', start, 'a point with finite residuals');
   }
   const test = enough ? iterate(search, allowance) : null;
-  if (enough && squaresLost(search)) {
-    const { problem: inUnits, restore } = rescaledProblem(search, absolute);
-    return restore(leastSquares(inUnits, options));
-  }
-  const fit = fitFromSearch(search, test, absolute);
+  const fit = fitFromSearch(search, test && squaresLost(search) ? 'underflow' : test, absolute);
   keepSearch(search);
   return fit;
+}
+
+/** True where residuals are not 0 but the sum of their squares has lost digits to underflow. */
+function squaresLost({ here, roots }: Search): boolean {
+  if (here.square >= LEAST_SQUARE) return false;
+  return here.residuals.some((residual, i) => residual !== 0 && (roots?.[i] ?? 1) !== 0);
 }
 
 /** Steps until a test ends the search. */

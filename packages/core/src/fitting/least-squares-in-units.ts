@@ -1,5 +1,6 @@
 /**
- * A least-squares problem in units in which its squares can be computed, and its answer put back.
+ * Least squares on numbers of any size: where the squares of the residuals are lost to underflow, the
+ * search goes on in units in which they can be computed, and its answer is put back.
  *
  *   r' = r / u,   p = p0 + v q,   J' = J v / u        u, v_j powers of two, J'_j about 1
  *   cov p_ij = v_i v_j cov q_ij                        weights known up to a factor
@@ -8,11 +9,15 @@
  * Squares of residuals below 1e-146 lose digits, and below 1e-162 are 0, as if the fit were exact.
  * Powers of two change no digit of any number.
  *
- * Sources: the change of units is derived. Deviations: p0 is 0 where
- * the parameter is no more than 2^300 of its unit.
+ * Sources: the change of units is derived. Deviations: p0 is 0 where the parameter is no more than
+ * 2^300 of its unit.
  */
-import type { LeastSquaresFit, LeastSquaresProblem } from './least-squares-types.ts';
-import type { Search } from './search.ts';
+import { leastSquares } from './least-squares.ts';
+import type {
+  LeastSquaresFit,
+  LeastSquaresOptions,
+  LeastSquaresProblem,
+} from './least-squares-types.ts';
 
 /** The problem in its own units, and what takes its answer back. */
 interface RescaledProblem {
@@ -20,41 +25,54 @@ interface RescaledProblem {
   readonly restore: (fit: LeastSquaresFit) => LeastSquaresFit;
 }
 
-/** Below this a sum of squares has lost digits to underflow. */
-const LEAST_SQUARE = 1e-290;
 /** No power of two beyond this, so that neither it nor its inverse leaves the numbers. */
 const MOST_POWER = 1000;
 /** Parameters may be so many units from their origin: their squares can still be computed. */
 const FARTHEST = 2 ** 300;
 
-/** True if the squares of the residuals that the search stands at are lost to underflow. */
-export function squaresLost({ here, roots }: Search): boolean {
-  if (here.square >= LEAST_SQUARE || !here.jacobian.every(Number.isFinite)) return false;
-  return here.residuals.some((residual, i) => residual !== 0 && (roots?.[i] ?? 1) !== 0);
+/**
+ * As `leastSquares`, for numbers of any size: a test `exact` means residuals of 0.
+ *
+ * @param problem - residuals with analytic Jacobian, start, bounds, weights
+ * @param options - kind of weights, allowance of iterations, final relative offset
+ * @throws {InvalidArgumentError} as `leastSquares`
+ */
+export function leastSquaresInUnits(
+  problem: LeastSquaresProblem,
+  options: LeastSquaresOptions = {},
+): LeastSquaresFit {
+  const fit = leastSquares(problem, options);
+  if (fit.report.test !== 'underflow') return fit;
+  const { problem: inUnits, restore } = rescaled(problem, fit, options.weightKind === 'absolute');
+  return restore(leastSquares(inUnits, options));
 }
 
-/**
- * The problem from where the search stands, in better units.
- *
- * @param search - whose squares are lost
- * @param absolute - whether the weights are 1/sigma^2 as they stand
- */
-export function rescaledProblem(search: Search, absolute: boolean): RescaledProblem {
-  const { problem, here, roots, n, count } = search;
-  const { evaluate, lower, upper, residualCount, fixed, weights } = problem;
+/** The problem in better units, from where a search has lost its squares. */
+function rescaled(
+  problem: LeastSquaresProblem,
+  reached: LeastSquaresFit,
+  absolute: boolean,
+): RescaledProblem {
+  const { evaluate, lower, upper, residualCount: n, fixed, weights } = problem;
+  const parameters = Float64Array.from(reached.parameters);
+  const count = parameters.length;
+  const residuals = new Float64Array(n);
+  const jacobian = new Float64Array(n * count);
+  evaluate(parameters, residuals, jacobian);
   const size = (of: (i: number) => number): number => {
     let most = 0;
-    for (let i = 0; i < n; i++) most = Math.max(most, Math.abs(of(i)) * (roots?.[i] ?? 1));
+    for (let i = 0; i < n; i++)
+      most = Math.max(most, Math.abs(of(i)) * Math.sqrt(weights?.[i] ?? 1));
     return powerOf(most);
   };
-  const unit = size((i) => here.residuals[i] as number);
-  const shares = Array.from(here.parameters, (_, j) => {
-    const column = size((i) => here.jacobian[i * count + j] as number);
+  const unit = size((i) => residuals[i] as number);
+  const shares = Array.from(parameters, (_, j) => {
+    const column = size((i) => jacobian[i * count + j] as number);
     return clamped(unit - column);
   });
   const units = shares.map((power) => 2 ** power);
   // Counted from 0, a parameter keeps all its digits; one far from 0 in its unit is counted from there.
-  const origin = here.parameters.map((value, j) =>
+  const origin = parameters.map((value, j) =>
     Math.abs(value / (units[j] as number)) < FARTHEST ? 0 : value,
   );
   const perUnit = 2 ** -unit;
@@ -68,20 +86,18 @@ export function rescaledProblem(search: Search, absolute: boolean): RescaledProb
     });
   return {
     problem: {
-      residualCount,
-      start: units.map(
-        (size, j) => ((here.parameters[j] as number) - (origin[j] as number)) / size,
-      ),
+      residualCount: n,
+      start: units.map((size, j) => ((parameters[j] as number) - (origin[j] as number)) / size),
       lower: inUnits(lower),
       upper: inUnits(upper),
       fixed,
       weights,
-      evaluate: (q, residuals, jacobian) => {
-        evaluate(parametersAt(q), residuals, jacobian);
+      evaluate: (q, moved, slopes) => {
+        evaluate(parametersAt(q), moved, slopes);
         for (let i = 0; i < n; i++) {
-          residuals[i] = (residuals[i] as number) * perUnit;
+          moved[i] = (moved[i] as number) * perUnit;
           for (let j = 0; j < count; j++) {
-            jacobian[i * count + j] = (jacobian[i * count + j] as number) * (steps[j] as number);
+            slopes[i * count + j] = (slopes[i * count + j] as number) * (steps[j] as number);
           }
         }
       },
@@ -106,7 +122,7 @@ export function rescaledProblem(search: Search, absolute: boolean): RescaledProb
         residuals: fit.residuals.map((residual) => residual * scale),
         residualSumOfSquares: fit.residualSumOfSquares * scale * scale,
         residualStandardDeviation: deviation === null ? null : deviation * scale,
-        report: { ...fit.report, iterations: fit.report.iterations + search.evaluations },
+        report: { ...fit.report, iterations: fit.report.iterations + reached.report.iterations },
       };
     },
   };
