@@ -68,7 +68,7 @@ export const fit: Verb = {
       throw inputFault.tooFewRows(at, different, model.parameterNames.length);
     }
     const outOfReach = () => inputFault.outOfReach({ ...place, column: yName }, model.name);
-    // The solver would find its way, but the sum of squares, and what judges fits by it, would be 0.
+    // Squares that vanish: their sum, and what judges fits by it, would be 0.
     const size = y.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
     if (size > 0 && size < LEAST_SIZE) throw outOfReach();
     const fitted = fitFrom(start, outOfReach, model, x, y, {
