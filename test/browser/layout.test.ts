@@ -1,6 +1,7 @@
 /** How the stations use the page, from a phone to a wide screen. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { textOf } from './chromium.ts';
 import { withBrowser } from './with-app.ts';
 
 const { open } = withBrowser();
@@ -65,6 +66,17 @@ describe('the width of the page', () => {
     expect(ends).toHaveLength(2);
     // Of the demo; a window is 900 pixels high.
     expect(Math.abs(ends[0]! - ends[1]!)).toBeLessThan(150);
+    expect(faults).toEqual([]);
+    await close();
+  });
+});
+
+describe('the families of curves', () => {
+  it('are compared as soon as the choosing of curves is there, without a change', async () => {
+    const { page, faults, close } = await open({ width: 1024 });
+    await page.locator('nav a', { hasText: 'Curve' }).click();
+    const scatter = page.locator('wb-curve tbody tr').first().locator('.number').first();
+    await expect.poll(() => textOf(scatter), { timeout: 10_000 }).toMatch(/^0\.00\d/);
     expect(faults).toEqual([]);
     await close();
   });

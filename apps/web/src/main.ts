@@ -61,8 +61,15 @@ async function start(): Promise<void> {
   keeper = new Keeper(app, storage, found);
   page.keeper = keeper;
   document.body.append(page);
+  await chooseCurves(app);
   await searchForSlips(app);
   whenIdle(() => void keepForOffline(app));
+}
+
+/** Every strip is fitted again, as the command fits it; without the choice first curves stay and say so. */
+async function chooseCurves({ derive, session }: App): Promise<void> {
+  derive.curves = await lastWord.catch(() => 'lost' as const);
+  session.set({ curves: 'chosen' });
 }
 
 /** The search for slips is loaded after the first paint, and then looks at every strip in use. */
