@@ -30,7 +30,10 @@ const ENOUGH_ITERATIONS = 40;
 const ENOUGH_FOR_WHOLE_FORM = 100;
 /** Scatter, in that of the moved readings, at which bad readings are as good an explanation. */
 const AS_GOOD = 1.08;
-/** Fewest readings among which one can stand out. */
+/**
+ * Fewest readings among which one can stand out; what fewer would tell is measured in
+ * docs/2026-11-25-which-curve-family.md.
+ */
 const FEWEST_READINGS = 8;
 
 /** What a search for slips found. */
