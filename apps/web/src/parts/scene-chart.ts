@@ -191,14 +191,17 @@ export class SceneChart extends LitElement {
     this.unchanged.begin();
     if (scene === null) return nothing;
     const { width, height, title, description, marks, still = 0 } = scene;
-    const keys = keysOf(marks);
-    const drawn = (from: number, to: number) =>
-      repeat(
-        marks.slice(from, to),
-        (_, index) => keys[from + index],
+    const drawn = (some: readonly Mark[], part: string) => {
+      const keys = keysOf(some);
+      return repeat(
+        some,
+        (_, index) => keys[index],
         (mark, index) =>
-          this.unchanged.draw(keys[from + index] ?? '', [mark], () => drawMark(mark)),
+          this.unchanged.draw(`${part} ${keys[index]}`, [mark], () => drawMark(mark)),
       );
+    };
+    const ground = marks.slice(0, still);
+    const onGround = () => drawn(ground, 'still');
     return html`<svg
         role="img"
         aria-label=${`${title}. ${description}`}
@@ -207,8 +210,8 @@ export class SceneChart extends LitElement {
         viewBox=${`0 0 ${width} ${height}`}
         font-family=${FONT_FAMILY}
       >
-        ${still > 0 ? svg`<g class="still">${drawn(0, still)}</g>` : nothing}
-        ${drawn(still, marks.length)}
+        ${still > 0 ? svg`<g class="still">${this.unchanged.draw('still', ground, onGround)}</g>` : nothing}
+        ${drawn(marks.slice(still), 'live')}
       </svg>
       ${this.tabled ? nothing : this.figuresTemplate(scene)}`;
   }

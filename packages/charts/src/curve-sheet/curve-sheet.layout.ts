@@ -196,19 +196,10 @@ function bandMarks({ band = [], role, id }: SheetSeries, drawn: DrawnPoints): Ma
 
 function seriesMarks({ line, markers: read, role, id }: SheetSeries, drawn: DrawnPoints): Mark[] {
   const { width, dash, shape, radius } = STYLE[role];
-  const d = drawn.path(line);
+  const name = `curve-${id}`;
   return [
     ...drawn.markers(read, shape, role, radius, `readings-${id}`),
-    ...(d === ''
-      ? []
-      : [
-          stroke(
-            d,
-            role,
-            width,
-            dash === undefined ? { name: `curve-${id}` } : { dash, name: `curve-${id}` },
-          ),
-        ]),
+    ...drawn.line(line, role, width, dash === undefined ? { name } : { dash, name }),
   ];
 }
 

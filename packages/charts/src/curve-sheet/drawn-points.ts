@@ -4,7 +4,7 @@
  */
 import { line as lineShape, type ScaleLinear } from 'd3';
 import { markers, type MarkerShape } from '../scene/markers.ts';
-import type { Ink, PathMark } from '../scene/mark.ts';
+import { stroke, type Ink, type PathMark } from '../scene/mark.ts';
 import { thinLine } from '../scene/thin-line.ts';
 import type { SheetBand, SheetPoint } from './curve-sheet.types.ts';
 
@@ -19,9 +19,14 @@ export interface Extent {
 interface Drawn {
   readonly pixels: readonly Pixel[];
   path?: string;
+  line?: readonly PathMark[];
+  lineKey?: string;
   markers?: readonly PathMark[];
   markersKey?: string;
 }
+
+/** Markers in one mark. */
+const TOGETHER = 8;
 
 /** Points to pixels for one pair of scales. */
 export class DrawnPoints {
@@ -53,6 +58,24 @@ export class DrawnPoints {
     return (drawn.path ??= polyline(thinLine(drawn.pixels)) ?? '');
   }
 
+  /** The line through the points as a mark, the same one as long as it stays; none without any. */
+  line(
+    points: readonly SheetPoint[],
+    ink: Ink,
+    width: number,
+    extra: { readonly dash?: string; readonly name: string },
+  ): readonly PathMark[] {
+    const d = this.path(points);
+    if (d === '') return [];
+    const drawn = this.#of(points);
+    const key = `${ink} ${width} ${extra.dash} ${extra.name}`;
+    if (drawn.line === undefined || drawn.lineKey !== key) {
+      drawn.line = [stroke(d, ink, width, extra)];
+      drawn.lineKey = key;
+    }
+    return drawn.line;
+  }
+
   /** Path data of the area of a band. */
   band(band: readonly SheetBand[]): string {
     const edge = (side: 'low' | 'high') =>
@@ -62,7 +85,10 @@ export class DrawnPoints {
     return `${polyline([...edge('high'), ...edge('low').toReversed()]) ?? ''}Z`;
   }
 
-  /** A marker at each point, as one mark. */
+  /**
+   * A marker at each point, a few of them in one mark: of a strip of readings, one that is typed
+   * anew moves one mark of many.
+   */
   markers(
     points: readonly SheetPoint[],
     shape: MarkerShape,
@@ -73,7 +99,9 @@ export class DrawnPoints {
     const drawn = this.#of(points);
     const key = `${shape} ${ink} ${radius} ${name}`;
     if (drawn.markers === undefined || drawn.markersKey !== key) {
-      drawn.markers = markers(shape, drawn.pixels, ink, radius, name);
+      drawn.markers = Array.from({ length: Math.ceil(points.length / TOGETHER) }, (_, k) =>
+        drawn.pixels.slice(k * TOGETHER, (k + 1) * TOGETHER),
+      ).flatMap((some) => markers(shape, some, ink, radius, name));
       drawn.markersKey = key;
     }
     return drawn.markers;
