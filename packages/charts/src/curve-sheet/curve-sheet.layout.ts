@@ -309,14 +309,21 @@ function labels(
     text: string,
     at: readonly [number, number],
     ink: 'before' | 'after' | 'other' | 'paper' | 'text' | 'quiet',
-    bold = false,
+    candidates = around(at[0], at[1]),
   ) => {
     inks.set(id, ink);
-    requests.push({ id, text, size: 12, bold, candidates: around(at[0], at[1]) });
+    requests.push({ id, text, size: 12, candidates });
   };
   // What has one place comes before what may stand anywhere along a curve.
   for (const { name, role, ...point } of spots) {
-    ask(`${name}-${role}`, `${name} ${formatNumber(point.density, 2)}`, pixel(point), role);
+    const at = pixel(point);
+    const twin = spots.find((spot) => spot.name === name && spot.role !== role);
+    // Of two shadows close by, the denser is named above and the thinner below: not by colour alone.
+    const above = twin === undefined || point.density > twin.density;
+    const candidates = around(...at).toSorted(
+      (a, b) => Number(b.y < at[1] === above) - Number(a.y < at[1] === above),
+    );
+    ask(`${name}-${role}`, `${name} ${formatNumber(point.density, 2)}`, at, role, candidates);
   }
   if (input.speedPoint !== null) {
     const value = formatNumber(input.speedPoint.logExposure, 2);
