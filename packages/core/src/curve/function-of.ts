@@ -8,8 +8,8 @@ import {
   logistic4Curve,
   logistic5Curve,
   monotoneSmoothModel,
-  toeOnly,
-  toeShoulder,
+  toeOnlyCurve,
+  toeShoulderCurve,
   type CurveFunction,
 } from '../fitting/index.ts';
 import type { CharacteristicCurve } from './characteristic-curve.ts';
@@ -25,7 +25,9 @@ export type NamedFunction = Pick<CharacteristicCurve, 'family' | 'parameters' | 
 export function functionOf(curve: NamedFunction): CurveFunction {
   switch (curve.family) {
     case 'toe-shoulder':
-      return curve.parameters.length === toeOnly.parameterNames.length ? toeOnly : toeShoulder;
+      return curve.parameters.length === toeOnlyCurve.parameterNames.length
+        ? toeOnlyCurve
+        : toeShoulderCurve;
     case 'logistic-4':
       return logistic4Curve;
     case 'logistic-5':

@@ -38,6 +38,7 @@ export { logistic5 } from './models/logistic-5.ts';
 export { logistic4Curve, logistic5Curve } from './models/logistic-curve.ts';
 export { michaelisMenten } from './models/michaelis-menten.ts';
 export { straightLine } from './models/straight-line.ts';
+export { toeOnlyCurve, toeShoulderCurve } from './models/toe-curve.ts';
 export { toeOnly } from './models/toe-only.ts';
 export { toeShoulder } from './models/toe-shoulder.ts';
 export { weibull4 } from './models/weibull-4.ts';

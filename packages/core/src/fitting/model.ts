@@ -70,6 +70,12 @@ export interface CurveFunction extends ParametricFunction {
   upperAsymptote(parameters: ArrayLike<number>, out: Float64Array): number | null;
 }
 
+/** A curve that writes its derivatives into the rows of a matrix, for a fit that asks often. */
+export interface CurveByRows extends CurveFunction {
+  /** Writes the derivatives at `x` to places of `out` from `first` on, and returns the value. */
+  row(x: number, parameters: ArrayLike<number>, out: Float64Array, first: number): number;
+}
+
 /** A fitted function, and the parameters in which its fit was made. */
 export type FittedFunction = ParametricFunction & Pick<Model, 'inner'>;
 

@@ -8,20 +8,14 @@
  * Sources: [RICHARDS1959], m = 2 for the symmetric curve. Deviations: exponent a in place of
  * Richards' 1 / m.
  */
-import type { CurveFunction } from '../model.ts';
+import type { CurveByRows } from '../model.ts';
 import { parameterItself } from './parameter-itself.ts';
 import { logOnePlus, softplus } from './softplus.ts';
 
-/** A logistic curve. */
-export type LogisticCurve = CurveFunction & {
-  /** Writes the derivatives at `x` to places of `out` from `first` on, and returns the value. */
-  row(x: number, parameters: ArrayLike<number>, out: Float64Array, first: number): number;
-};
-
-function logisticCurve(name: string, parameterNames: readonly string[]): LogisticCurve {
+function logisticCurve(name: string, parameterNames: readonly string[]): CurveByRows {
   const generalised = parameterNames.length > 4;
   const asymmetryOf = (p: ArrayLike<number>): number => (generalised ? (p[4] as number) : 1);
-  const row: LogisticCurve['row'] = (x, p, out, first) => {
+  const row: CurveByRows['row'] = (x, p, out, first) => {
     const minimum = p[0] as number;
     if (x === -Infinity) {
       out.fill(0, first, first + parameterNames.length);

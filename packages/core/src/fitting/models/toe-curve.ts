@@ -8,19 +8,13 @@
  *
  * Sources: difference of two softplus functions, derived here. Deviations: none.
  */
-import type { CurveFunction } from '../model.ts';
+import type { CurveByRows } from '../model.ts';
 import { parameterItself } from './parameter-itself.ts';
 import { logOnePlus, sigmoid, softplus } from './softplus.ts';
 
-/** A curve with a toe. */
-export type ToeCurve = CurveFunction & {
-  /** Writes the derivatives at `x` to places of `out` from `first` on, and returns the value. */
-  row(x: number, parameters: ArrayLike<number>, out: Float64Array, first: number): number;
-};
-
-function toeCurve(name: string, parameterNames: readonly string[]): ToeCurve {
+function toeCurve(name: string, parameterNames: readonly string[]): CurveByRows {
   const hasShoulder = parameterNames.length > 4;
-  const row: ToeCurve['row'] = (x, p, out, first) => {
+  const row: CurveByRows['row'] = (x, p, out, first) => {
     const minimum = p[0] as number;
     out[first] = 1;
     if (x === -Infinity) {
