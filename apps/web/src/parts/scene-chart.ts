@@ -30,6 +30,8 @@ export class SceneChart extends LitElement {
         max-width: 100%;
         background: var(--surface);
         font-variant-numeric: tabular-nums;
+        /* Nothing in it is pointed at: what lies under the pointer is sought at every key. */
+        pointer-events: none;
       }
       /* A picture of its own: what lies over it is painted anew at every key, this is not. */
       .still {

@@ -15,16 +15,14 @@ export function followingExposure(document: WorkDocument, strip: Strip, row: num
   return logExposure === null ? text.none : shortest(logExposure, 3, 3);
 }
 
-/** Mean reading less the curve. */
+/** Mean reading less the curve, both of the same moment. */
 export function offCurve(
   document: WorkDocument,
-  strip: Strip,
+  { strip, fit: { curve } }: { readonly strip: Strip; readonly fit: StripFit },
   row: number,
-  fit: StripFit | null,
 ): string {
   const at = strip.rows[row];
   const read = (at?.densities ?? []).filter((density) => density !== null);
-  const curve = fit?.curve ?? null;
   if (curve === null || at === undefined || read.length === 0) return '';
   const logExposure = rowLogExposure(at, strip, tabletLookup(document));
   if (logExposure === null) return '';

@@ -41,7 +41,7 @@ import { worksheetStyles } from './worksheet.styles.ts';
 
 /** What follows of the readings on the sheet: a figure in every row, a frame after the curve. */
 interface Judged {
-  readonly stripId: string;
+  readonly strip: Strip;
   readonly fit: StripFit;
   readonly cells: SuspectCells;
 }
@@ -73,7 +73,7 @@ export class Worksheet extends LitElement {
       const strip = derive.stripOf(document, session.stripId);
       if (strip === null) return null;
       const fit = derive.fit(document, strip, document.plan.curveFamily);
-      return { stripId: strip.id, fit, cells: derive.suspectCells(document, strip, fit) };
+      return { strip, fit, cells: derive.suspectCells(document, strip, fit) };
     },
     (a, b) => a?.cells === b?.cells && a?.fit === b?.fit,
     'after-frame',
@@ -86,7 +86,7 @@ export class Worksheet extends LitElement {
     if (view === undefined || strip === null) return nothing;
     const replicates = replicateCount(strip);
     const { value: judged } = this.late;
-    const fit = judged?.stripId === strip.id ? judged.fit : null;
+    const late = judged?.strip.id === strip.id ? judged : null;
     return html`
       <table
         @input=${this.onInput}
@@ -101,11 +101,11 @@ export class Worksheet extends LitElement {
         </caption>
         ${sheetHead(strip.exposure.kind, view.unit, replicates)}
         <tbody>
-          ${this.rowTemplate(strip, -1, replicates, fit)}
+          ${this.rowTemplate(strip, -1, replicates, late)}
           ${repeat(
             strip.rows,
             (_, index) => index,
-            (_, index) => this.row(strip, index, replicates, fit),
+            (_, index) => this.row(strip, index, replicates, late),
           )}
         </tbody>
       </table>
@@ -118,15 +118,15 @@ export class Worksheet extends LitElement {
   }
 
   /** A row; one that nothing has changed in stays as it is on the screen. */
-  private row(strip: Strip, row: number, replicates: number, fit: StripFit | null) {
+  private row(strip: Strip, row: number, replicates: number, judged: Judged | null) {
     const { unit, base, asTyped, tablets } = this.app.value ?? {};
     const { id, tabletId, exposure, rows } = strip;
     const typed = this.typing?.row === row ? this.typing : null;
     return this.unchanged.draw(
       row,
       // prettier-ignore
-      [rows[row], rows.length, id, tabletId, exposure, tablets, unit, base, asTyped, typed, replicates, fit, this.late.value?.cells],
-      () => this.rowTemplate(strip, row, replicates, fit),
+      [rows[row], rows.length, id, tabletId, exposure, tablets, unit, base, asTyped, typed, replicates, judged],
+      () => this.rowTemplate(strip, row, replicates, judged),
     );
   }
 
@@ -134,7 +134,7 @@ export class Worksheet extends LitElement {
     strip: Strip,
     row: number,
     replicates: number,
-    fit: StripFit | null,
+    judged: Judged | null,
   ): TemplateResult {
     const stepRow = strip.rows[row];
     const label = stepRow === undefined ? text.sheet.baseFog : text.sheet.stepNumber(stepRow.step);
@@ -162,7 +162,7 @@ export class Worksheet extends LitElement {
         ${exposure === null ? html`<td class="exposure quiet">${text.sheet.unexposed}</td>` : html`<td class="exposure">${exposure.template}</td>`}
         ${cells.map(({ template }) => html`<td>${template}</td>`)}
         <td class="off quiet">
-          ${row < 0 ? nothing : offCurve(this.app.app.store.state.document, strip, row, fit)}
+          ${row < 0 || judged === null ? nothing : offCurve(this.app.app.store.state.document, judged, row)}
         </td>
       </tr>
       ${
@@ -179,7 +179,7 @@ export class Worksheet extends LitElement {
 
   /** Why a reading does not lie on the curve through the others, or null. */
   private doubtOf({ row, column }: Cell, judged = this.late.value): string | null {
-    if (column.kind !== 'density' || judged?.stripId !== this.app.value?.strip?.id) return null;
+    if (column.kind !== 'density' || judged?.strip.id !== this.app.value?.strip?.id) return null;
     const found = judged?.cells.at.get(placeKey(row, column.replicate));
     return found === undefined ? null : trueMinus(warningText(found));
   }

@@ -4,7 +4,7 @@
  * before and after the bath. Level leaders carry the shadow and the highlight from the curve to the
  * columns, so that curve and paper are read in one movement.
  */
-import { extent, scaleLinear, type ScaleLinear } from 'd3';
+import { bisector, extent, scaleLinear, type ScaleLinear } from 'd3';
 import { bottomAxis, leftAxis, type Plot } from '../axes/axes.ts';
 import { markers } from '../scene/markers.ts';
 import { area, segment, stroke, type Mark, type Scene, type SceneTable } from '../scene/mark.ts';
@@ -340,9 +340,8 @@ function labels(
     x1: plot.x + plot.width,
     y1: plot.y + plot.height - 2,
   };
-  const chosen = lines.flatMap(({ points, weight }) => (weight > 1 ? points : []));
-  const onChosen = ({ x0, y0, x1, y1 }: Box) =>
-    chosen.some(([x, y]) => x > x0 && x < x1 && y > y0 && y < y1);
+  const chosen = lines.filter(({ weight }) => weight > 1);
+  const onChosen = (box: Box) => chosen.some(({ points }) => runsThrough(points, box));
   for (const series of shown.filter(({ role }) => role === 'other')) {
     askAlong(series, false);
   }
@@ -389,6 +388,18 @@ function labels(
     const candidates = read.length > 0 ? on : on.filter((at) => !onChosen(textBox(label, 12, at)));
     requests.push({ ...request, candidates, ownLine: id });
   }
+}
+
+const byX = bisector(([x]: Pixel) => x);
+
+/** Whether a line whose points go from left to right has one inside a box. */
+function runsThrough(points: readonly Pixel[], { x0, y0, x1, y1 }: Box): boolean {
+  for (let i = byX.right(points, x0); i < points.length; i++) {
+    const [x, y] = points[i] ?? [Infinity, 0];
+    if (x >= x1) return false;
+    if (y > y0 && y < y1) return true;
+  }
+  return false;
 }
 
 const rankOf = (anchor: string) => (anchor === 'end' ? 0 : 1);

@@ -36,15 +36,19 @@ export class DrawnPoints {
   readonly y: ScaleLinear<number, number>;
   /** Names the pair of scales: alike for alike ones. */
   readonly scales: string;
+  readonly pixel: (point: SheetPoint) => Pixel;
 
   constructor(x: ScaleLinear<number, number>, y: ScaleLinear<number, number>) {
     this.x = x;
     this.y = y;
     this.scales = [x.domain(), x.range(), y.domain(), y.range()].join(' ');
-  }
-
-  pixel({ logExposure, density }: SheetPoint): Pixel {
-    return [this.x(logExposure), this.y(density)];
+    const [x0, y0] = [x(0), y(0)];
+    const [perExposure, perDensity] = [x(1) - x0, y(1) - y0];
+    // A sheet has a thousand points: both scales are straight.
+    this.pixel = ({ logExposure, density }) => [
+      x0 + perExposure * logExposure,
+      y0 + perDensity * density,
+    ];
   }
 
   /** The same array as long as points and scales stay. */
@@ -116,7 +120,7 @@ export class DrawnPoints {
   }
 }
 
-const polyline = lineShape<Pixel>().digits(2);
+const polyline = lineShape<Pixel>().digits(1);
 
 const extents = new WeakMap<readonly SheetPoint[], Extent | null>();
 

@@ -12,7 +12,7 @@ export interface LineGrid {
   readonly covered: (box: Box, except?: string) => number;
 }
 
-/** Columns and rows of the cells that a line's points lie in, one after the other. */
+/** Column and row of each cell that a line passes, and how many of its points in a row lie there. */
 type Cells = Int32Array;
 
 /** Cells by line: of a family of curves all but one stay from one keystroke to the next. */
@@ -27,12 +27,12 @@ export function lineGrid(lines: readonly LabelObstacle[], bounds: Box): LineGrid
   const counts = new Uint32Array(Math.max(0, columns * rows));
   for (const { points, weight = 1 } of lines) {
     const cells = cellsOf(points);
-    for (let k = 0; k < cells.length; k += 2) {
+    for (let k = 0; k < cells.length; k += 3) {
       const column = (cells[k] ?? 0) - left;
       const row = (cells[k + 1] ?? 0) - top;
       if (column < 0 || column >= columns || row < 0 || row >= rows) continue;
       const at = column * rows + row;
-      counts[at] = (counts[at] ?? 0) + weight;
+      counts[at] = (counts[at] ?? 0) + weight * (cells[k + 2] ?? 0);
     }
   }
   return {
@@ -49,11 +49,11 @@ export function lineGrid(lines: readonly LabelObstacle[], bounds: Box): LineGrid
       for (const { id, points, weight = 1 } of lines) {
         if (id !== except) continue;
         const cells = cellsOf(points);
-        for (let k = 0; k < cells.length; k += 2) {
+        for (let k = 0; k < cells.length; k += 3) {
           const column = cells[k] ?? 0;
           const row = cells[k + 1] ?? 0;
           if (column < from.column || column > to.column) continue;
-          if (row >= from.row && row <= to.row) count -= weight;
+          if (row >= from.row && row <= to.row) count -= weight * (cells[k + 2] ?? 0);
         }
       }
       return count;
@@ -66,11 +66,19 @@ const cellOf = (pixel: number): number => Math.floor(pixel / CELL);
 function cellsOf(points: LabelObstacle['points']): Cells {
   const before = known.get(points);
   if (before !== undefined) return before;
-  const cells = new Int32Array(2 * points.length);
-  points.forEach(([x, y], index) => {
-    cells[2 * index] = cellOf(x);
-    cells[2 * index + 1] = cellOf(y);
-  });
-  known.set(points, cells);
-  return cells;
+  const cells = new Int32Array(3 * points.length);
+  let used = 0;
+  for (const [x, y] of points) {
+    const column = cellOf(x);
+    const row = cellOf(y);
+    if (used === 0 || cells[used - 3] !== column || cells[used - 2] !== row) {
+      cells[used] = column;
+      cells[used + 1] = row;
+      used += 3;
+    }
+    cells[used - 1] = (cells[used - 1] ?? 0) + 1;
+  }
+  const all = cells.slice(0, used);
+  known.set(points, all);
+  return all;
 }

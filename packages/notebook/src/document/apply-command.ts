@@ -3,7 +3,7 @@
  */
 import { InvalidArgumentError } from '@wedgebook/core';
 import type { Command, EntryCommand, EntryKind } from './command.ts';
-import type { NotebookDocument } from './document.ts';
+import type { NotebookDocument, StripRow } from './document.ts';
 import { applyRowCommand } from './apply-row-command.ts';
 import { applySpotCommand } from './apply-spot-command.ts';
 import { withoutReferences } from './references.ts';
@@ -76,7 +76,7 @@ export function applyCommand(document: NotebookDocument, command: Command): Note
     case 'rows/reverse-readings': {
       const index = indexOfId(document.strips, command.stripId, 'stripId');
       const strips = replacedAt(document.strips, index, (strip) =>
-        sound('strip', changed(strip, { rows: applyRowCommand(strip.rows, command) })),
+        changed(strip, { rows: soundRows(strip.rows, applyRowCommand(strip.rows, command)) }),
       );
       return changed(document, { strips });
     }
@@ -114,6 +114,13 @@ function applyEntryCommand(document: NotebookDocument, command: EntryCommand): N
   return changed(freed, {
     [key]: removedAt<{ readonly id: string }>(freed[key], at, 1),
   });
+}
+
+/** Of a strip's rows only the new ones are checked: the others were when they came. */
+function soundRows(before: readonly StripRow[], rows: readonly StripRow[]): readonly StripRow[] {
+  const known = new Set(before);
+  for (const row of rows) if (!known.has(row)) sound('row', row);
+  return rows;
 }
 
 /**

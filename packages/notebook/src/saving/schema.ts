@@ -30,6 +30,8 @@ const film = v.looseObject({ id, name: text, developerId: reference, note: text 
 
 const development = v.looseObject({ minutes: finite, celsius: finite });
 
+const row = v.looseObject({ step: finite, logExposure: orUnknown, densities: list(orUnknown) });
+
 const strip = v.looseObject({
   id,
   name: text,
@@ -41,13 +43,7 @@ const strip = v.looseObject({
     v.looseObject({ kind: v.literal('relative') }),
     v.looseObject({ kind: v.literal('absolute'), sourceLogExposure: orUnknown }),
   ]),
-  rows: list(
-    v.looseObject({
-      step: finite,
-      logExposure: orUnknown,
-      densities: list(orUnknown),
-    }),
-  ),
+  rows: list(row),
   unexposedDensities: list(finite),
   development: v.nullable(development),
   processedOn: day,
@@ -243,7 +239,7 @@ export const PARTS = {
   printing,
 };
 
-const checked = { ...PARTS, document: documentSchema };
+const checked = { ...PARTS, row, document: documentSchema };
 
 /** The parts of a notebook that can be checked by themselves. */
 export type CheckedPart = keyof typeof checked;
