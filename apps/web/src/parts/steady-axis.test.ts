@@ -3,10 +3,10 @@ import { SteadyAxis } from './steady-axis.ts';
 
 const waiting = vi.hoisted(() => new Set<() => unknown>());
 vi.mock('../state/after-frame.ts', () => ({
-  afterPause: (job: () => unknown) => waiting.add(job),
+  afterRest: (job: () => unknown) => waiting.add(job),
   forget: (job: () => unknown) => waiting.delete(job),
 }));
-const pause = () => {
+const rest = () => {
   const jobs = [...waiting];
   waiting.clear();
   for (const job of jobs) job();
@@ -15,7 +15,7 @@ beforeEach(() => {
   waiting.clear();
 });
 
-it('grows at once and shrinks at a pause', () => {
+it('grows at once and shrinks at rest', () => {
   const drawAnew = vi.fn();
   const axis = new SteadyAxis(drawAnew);
   expect(axis.hold('strip 1', [0, 1.6])).toEqual([0, 1.6]);
@@ -23,7 +23,7 @@ it('grows at once and shrinks at a pause', () => {
   expect(axis.hold('strip 1', [-0.2, 1.8])).toEqual([-0.2, 1.8]);
   expect(axis.hold('strip 1', [0, 1.4])).toEqual([-0.2, 1.8]);
   expect(drawAnew).not.toHaveBeenCalled();
-  pause();
+  rest();
   expect(drawAnew).toHaveBeenCalledOnce();
   expect(axis.hold('strip 1', [0, 1.4])).toEqual([0, 1.4]);
 });

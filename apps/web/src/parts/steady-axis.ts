@@ -1,8 +1,8 @@
 /**
  * The ends of an axis that holds still while one types or slides: it grows at once, so that nothing
- * is cut off, and shrinks when the user pauses.
+ * is cut off, and shrinks when the user rests.
  */
-import { afterPause, forget } from '../state/after-frame.ts';
+import { afterRest, forget } from '../state/after-frame.ts';
 
 /** Least and greatest value. */
 export type Ends = readonly [number, number];
@@ -32,7 +32,7 @@ export class SteadyAxis {
     const ends: Ends = [Math.min(low, wanted[0]), Math.max(high, wanted[1])];
     if (ends[0] !== this.#ends[0] || ends[1] !== this.#ends[1]) this.#ends = ends;
     this.#of = of;
-    if (ends[0] !== wanted[0] || ends[1] !== wanted[1]) afterPause(this.#settle);
+    if (ends[0] !== wanted[0] || ends[1] !== wanted[1]) afterRest(this.#settle);
     return this.#ends;
   }
 

@@ -85,3 +85,25 @@ describe('work after a pause', () => {
     expect(job).not.toHaveBeenCalled();
   });
 });
+
+describe('work at rest', () => {
+  it('waits as long as the keys follow one another, and is done once when they have stopped', async () => {
+    const job = vi.fn();
+    for (let key = 0; key < 30; key++) {
+      keydown();
+      waiting.afterRest(job);
+      await vi.advanceTimersByTimeAsync(250);
+    }
+    expect(job).not.toHaveBeenCalled();
+    await vi.advanceTimersByTimeAsync(700);
+    expect(job).toHaveBeenCalledOnce();
+  });
+
+  it('can be taken back', async () => {
+    const job = vi.fn();
+    waiting.afterRest(job);
+    waiting.forget(job);
+    await vi.advanceTimersByTimeAsync(2000);
+    expect(job).not.toHaveBeenCalled();
+  });
+});

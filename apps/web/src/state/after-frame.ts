@@ -11,12 +11,16 @@ const ENOUGH = 3;
 const PAUSE = 200;
 /** The longest that work waits for a pause, in milliseconds. */
 const LONGEST = 1000;
+/** Without a keystroke for so long, in milliseconds, the user is not in the middle of an entry. */
+const REST = 600;
 
 /** A job; where it answers with a promise, that is awaited before the next begins. */
 export type Job = () => unknown;
 
 const soon = new Set<Job>();
 const later = new Set<Job>();
+const atRest = new Set<Job>();
+let restTimer: ReturnType<typeof setTimeout> | undefined;
 /** Whether a run has been asked for. */
 let called = false;
 let pauseTimer: ReturnType<typeof setTimeout> | undefined;
@@ -51,10 +55,28 @@ export function afterPause(job: Job): void {
   if (!called) waitForPause();
 }
 
+/**
+ * Runs a job when the user rests, however long that takes: what would move the page under someone
+ * who types. One already waiting is not queued twice.
+ */
+export function afterRest(job: Job): void {
+  atRest.add(job);
+  restTimer ??= setTimeout(lookForRest, REST);
+}
+
+function lookForRest(): void {
+  const left = lastKey + REST - performance.now();
+  restTimer = left > 0 ? setTimeout(lookForRest, left) : undefined;
+  if (left > 0) return;
+  for (const job of atRest) afterPause(job);
+  atRest.clear();
+}
+
 /** Takes a job back. */
 export function forget(job: Job): void {
   soon.delete(job);
   later.delete(job);
+  atRest.delete(job);
 }
 
 /** Runs `act` in an idle moment, or after `timeout` milliseconds at the latest. */
