@@ -135,11 +135,6 @@ export const appStyles = css`
     min-width: 0;
     margin-bottom: 1.5rem;
   }
-  /* Where the pointer is not, nothing is sought for under it. Room for the ring of a focused field. */
-  wb-readings {
-    contain: paint;
-    overflow-clip-margin: 1rem;
-  }
   /* What is out of sight is not laid out until it comes near: typing stays quick. */
   wb-curve,
   wb-measures,
