@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { axeFindings } from './axe-findings.ts';
 import { textOf, type Theme } from './chromium.ts';
 import { withApp } from './with-app.ts';
+import { strayPixels } from './stray-light.ts';
 
 const THEMES: readonly Theme[] = ['light', 'dim', 'darkroom'];
 
@@ -259,20 +260,7 @@ describe('the station in every theme and size', () => {
       await page.evaluate((at) => {
         scrollBy(0, at);
       }, 800);
-      const png = await page.screenshot();
-      const strays = await page.evaluate(async (base64) => {
-        const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
-        const image = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
-        const canvas = new OffscreenCanvas(image.width, image.height);
-        const context = canvas.getContext('2d')!;
-        context.drawImage(image, 0, 0);
-        const { data } = context.getImageData(0, 0, image.width, image.height);
-        let count = 0;
-        for (let i = 0; i < data.length; i += 4)
-          if (data[i + 1]! > 8 || data[i + 2]! > 8) count += 1;
-        return count;
-      }, png.toString('base64'));
-      expect(strays).toBe(0);
+      expect(await strayPixels(page)).toBe(0);
     }
     await close();
   });
