@@ -138,7 +138,7 @@ ${NEGATIVE_HELP}  --base-fog D                       base + fog under the spots
   --minutes M                        predict what so many minutes do
   --dilution 1+n                     of the bath: one part of concentrate and n of water
   --celsius T                        temperature of the bath in °C; 20 unless given
-  --stain-kept F                     share of the stain that the bath leaves, 0 to 1; 1 unless given
+  --stain-kept F                     share of --stain that the bath leaves, 0 to 1; 1 unless given
   --clear-base D                     density of the base without fog, where the bath tones fog too
   --ways                             the ways out side by side: print harder, split exposure,
                                      selenium, chromium, both, reducers, the next roll

@@ -45,6 +45,10 @@ export const USAGE = {
   filmNeedsSpots: '--film needs both --shadow D and --highlight D, densities of the negative',
   needsFilm: (name: string) => `--${name} needs --film FILE, strips of the film`,
   needsMinutes: (name: string) => `--${name} needs --minutes M, the time in the bath`,
+  needsTreated: (name: string) =>
+    `--${name} needs FILE with treated strips; the built-in bath is not fitted`,
+  needsNegative: (name: string) =>
+    `--${name} belongs to a plan; give the negative too: --range DR, or --shadow D and --highlight D`,
   onePaperOnly: 'give one of --paper, --grade and --paper-scale',
   gradeUnknown: (grade: number, grades: readonly number[]) =>
     `--grade ${grade} is outside the table, which goes from ${Math.min(...grades)} to ${Math.max(...grades)}`,
@@ -73,6 +77,7 @@ export const USAGE = {
   oneOutput: 'only one of --json, --jsonl and --csv can be given',
   noComparison: '--compare has no columns; use --json or --jsonl',
   callierErrorAlone: '--callier-error is the standard error of --callier; give both',
+  stainKeptAlone: '--stain-kept is the share that the bath leaves of --stain; give both',
   noFile: 'this verb takes no FILE',
   oneFileAtMost: 'at most one FILE can be given',
   needs: (name: string, hint: string) => `--${name} is needed: ${hint}`,

@@ -78,3 +78,19 @@ export function ownCallier(
   if (callierFactorError !== null) throw new UsageError(USAGE.callierErrorAlone);
   return null;
 }
+
+/**
+ * Image stain in the paper's channel as a share of the silver's density, and the share that a bath
+ * leaves of it: all, unless a share is given.
+ *
+ * @throws {UsageError} for a share of a stain that is not given
+ */
+export function givenStain(given: Arguments): {
+  readonly stain: number;
+  readonly stainKept: number;
+} {
+  const stain = given.number('stain', 0, 5);
+  const stainKept = given.number('stain-kept', 0, 1);
+  if (stainKept !== undefined && stain === undefined) throw new UsageError(USAGE.stainKeptAlone);
+  return { stain: stain ?? 0, stainKept: stainKept ?? 1 };
+}

@@ -31,7 +31,7 @@ import {
 import { cautionsFor, seleniumDefaults, type Caution } from '@wedgebook/data';
 import { inputFault } from '@wedgebook/notebook';
 import type { Arguments, OptionKinds } from '../input/arguments.ts';
-import { givenLight } from '../input/negative.ts';
+import { givenLight, givenStain } from '../input/negative.ts';
 import { fileName, readReadingsFile } from '../input/read-file.ts';
 import { requireSource, stripOptions } from '../input/strip-options.ts';
 import type { CommandIo } from '../io.ts';
@@ -278,12 +278,13 @@ interface GivenBath {
 /** The untreated negative, and the treated one where a bath is given. */
 async function givenBath(given: Arguments, io: CommandIo): Promise<GivenBath> {
   const minutes = given.number('minutes', 0, 10_000);
-  const stain = given.number('stain', 0, 5) ?? 0;
-  const stainKept = given.number('stain-kept', 0, 1) ?? 1;
-  if (minutes === undefined && stain === 0) {
+  const { stain, stainKept } = givenStain(given);
+  if (minutes === undefined) {
     const idle = ['dilution', 'celsius', 'stain-kept', 'treated'].find((name) => given.has(name));
     if (idle !== undefined) throw new UsageError(USAGE.needsMinutes(idle));
-    return { effects: [{ treated: false, effect: null }], cautions: [], warnings: [] };
+    if (stain === 0) {
+      return { effects: [{ treated: false, effect: null }], cautions: [], warnings: [] };
+    }
   }
   const treated = given.text('treated');
   const source = treated === undefined ? null : await fittedModel(treated, {}, given, io);

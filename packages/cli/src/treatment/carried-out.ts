@@ -10,7 +10,7 @@ import {
   type Warning,
 } from '@wedgebook/core';
 import type { Arguments } from '../input/arguments.ts';
-import { givenLight } from '../input/negative.ts';
+import { givenLight, givenStain } from '../input/negative.ts';
 import type { CommandIo } from '../io.ts';
 import type { ShownPlan } from '../output/treat-json.ts';
 import { USAGE } from '../text.ts';
@@ -37,8 +37,7 @@ export async function carriedOut(
     gradeTable,
     callierFactor: light.callierFactor,
     callierFactorError: light.callierFactorError,
-    stain: given.number('stain', 0, 5) ?? 0,
-    stainKept: given.number('stain-kept', 0, 1) ?? 1,
+    ...givenStain(given),
   };
   if ('minutes' in target) {
     const prediction = predictTreatment(model, negative, { ...bath, ...target }, options);

@@ -164,6 +164,13 @@ describe('print --film', () => {
     [[...FILM, '--grade', '9'], 2, 'is outside the table'],
     [[...FILM, '--grade', '2', '--paper-scale', '1'], 2, 'one of --paper'],
     [[...FILM, '--dilution', '1+3'], 2, 'needs --minutes'],
+    [[...FILM, '--stain', '0.3', '--dilution', '1+3'], 2, 'needs --minutes'],
+    [
+      [...FILM, '--minutes', '6', '--dilution', '1+3', '--stain-kept', '0'],
+      2,
+      '--stain; give both',
+    ],
+    [[...FILM, '--stain-kept', '0'], 2, '--stain; give both'],
     [[...FILM, '--camera-flare', '16', '--subject-range', '3'], 2, 'leaves fewer'],
     [['print', '--seconds', '10', '--shadow-zone', '3'], 2, 'needs --film'],
     [[...FILM.slice(0, 5), '--shadow', '1.3', '--highlight', '0.4'], 1, 'thinner than the shadow'],

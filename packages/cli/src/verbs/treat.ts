@@ -14,7 +14,7 @@ import { cautionsFor, seleniumDefaults } from '@wedgebook/data';
 import { inputFault, stainLossText, untoldText, type WorkingBath } from '@wedgebook/notebook';
 import { GRADE_OPTIONS, gradeTableOf } from '../input/grade-table.ts';
 import { fileAtMost } from '../input/only-file.ts';
-import { givenNegative, NEGATIVE_OPTIONS } from '../input/negative.ts';
+import { givenNegative, givenStain, NEGATIVE_OPTIONS } from '../input/negative.ts';
 import { fileName, readingsOf, readSource } from '../input/read-file.ts';
 import { requireSource, STRIP_OPTIONS, stripOptions } from '../input/strip-options.ts';
 import type { Arguments } from '../input/arguments.ts';
@@ -88,6 +88,8 @@ export const treat: Verb = {
     }
     const table = gradeTableOf(given);
     // Usage is judged before any file is read.
+    givenStain(given);
+    requireUsed(given, { withFile: file !== undefined, withPlan: wantsPlan });
     const order = wantsPlan ? planOrder(given, negative, table) : null;
     const asked = waysOrder(given);
     if (asked !== null && (order === null || 'minutes' in order.target)) {
@@ -123,6 +125,21 @@ export const treat: Verb = {
     return shown({ model, source, planned, ways, clearBase, order, told, table });
   },
 };
+
+/** Options that mean nothing where no bath is fitted, and where none is planned. */
+const FIT_ONLY = ['law', 'response'] as const;
+const PLAN_ONLY = ['dilution', 'celsius', 'light', 'callier', 'stain', 'base-fog'] as const;
+
+/** @throws {UsageError} for an option that nothing would be made of */
+function requireUsed(
+  given: Arguments,
+  { withFile, withPlan }: { readonly withFile: boolean; readonly withPlan: boolean },
+): void {
+  const unfitted = withFile ? undefined : FIT_ONLY.find((name) => given.has(name));
+  if (unfitted !== undefined) throw new UsageError(USAGE.needsTreated(unfitted));
+  const unplanned = withPlan ? undefined : PLAN_ONLY.find((name) => given.has(name));
+  if (unplanned !== undefined) throw new UsageError(USAGE.needsNegative(unplanned));
+}
 
 interface Result {
   readonly model: TreatmentModel;
