@@ -75,7 +75,8 @@ export const HELP = {
   film: `wedgebook film FILE... [options]
 
 Fits the characteristic curve of each film strip and tells base + fog, speed and contrast, each
-with its definition and standard error. Takes many files, and directories of them.
+with its definition and standard error. Takes many files, and directories of them; paper among
+them is passed over and told.
 
 ${READING_OPTIONS}  --compare                          every family of curves beside the one in use
   --iso-tolerance T                  density by which the rise over +1.30 may miss the 0.80 that an

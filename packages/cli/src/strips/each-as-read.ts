@@ -11,7 +11,7 @@ import { InputError, type ReadingsStrip } from '@wedgebook/notebook';
  * @throws {InputError} from the reading, or else the first from `made`
  */
 export async function* eachAsRead<T>(
-  strips: AsyncIterable<ReadingsStrip>,
+  strips: AsyncIterable<ReadingsStrip> | Iterable<ReadingsStrip>,
   made: (strip: ReadingsStrip) => T,
 ): AsyncGenerator<T> {
   let fault: InputError | null = null;

@@ -12,6 +12,17 @@ const FILES = {
   'paper.csv': PAPER_105,
 };
 
+/** So many that a strip is handed on with one reading, long before its second row is read. */
+const SIDE_BY_SIDE = Array.from({ length: 300 }, (_, index) => `S${index + 1}`);
+
+/** A step of each strip, then the next step of each. */
+function sideBySide(names: readonly string[]): string {
+  const [head = '', ...rows] = SOFT_TOE.trimEnd().split('\n');
+  const some = rows.filter((_, index) => index % 3 === 0);
+  const each = some.flatMap((row) => names.map((name) => row.replace(/^B,/, `${name},`)));
+  return [head, ...each].join('\n');
+}
+
 const lines = (stdout: string) =>
   stdout
     .trimEnd()
@@ -71,13 +82,8 @@ describe('film, many files', () => {
   });
 
   it('measures strips whose rows lie side by side, though they are more than are held at a time', async () => {
-    const [head = '', ...rows] = SOFT_TOE.trimEnd().split('\n');
-    // So many that a strip is handed on with one reading, long before its second row is read.
-    const names = Array.from({ length: 300 }, (_, index) => `S${index + 1}`);
-    const some = rows.filter((_, index) => index % 3 === 0);
-    const sideBySide = some.flatMap((row) => names.map((name) => row.replace(/^B,/, `${name},`)));
-    const text = [head, ...sideBySide].join('\n');
-    const one = [head, ...some.map((row) => row.replace(/^B,/, 'S7,'))].join('\n');
+    const names = SIDE_BY_SIDE;
+    const [text, one] = [sideBySide(names), sideBySide(['S7'])];
     const files = { 'wide.csv': text, '-': text, 'alone.csv': one };
     const alone = await ran(['film', 'alone.csv', '--json'], files);
     const [expected] = (JSON.parse(alone.stdout) as { strips: object[] }).strips;
@@ -109,11 +115,53 @@ describe('film, many files', () => {
     expect(stopped.stderr).toMatch(/bad\.csv, row 2, column "density"/);
     const whole = await ran(['film', 'dir', 'bad.csv', '--json'], FILES);
     expect(whole).toMatchObject({ exitCode: 1, stdout: '' });
-    const words = ['film', 'bad.csv', 'dir', 'paper.csv', '--jsonl', '--keep-going'];
+    const words = ['film', 'bad.csv', 'dir', '--jsonl', '--keep-going'];
     const went = await ran(words, FILES);
     expect(went.exitCode).toBe(1);
     expect(lines(went.stdout)).toHaveLength(3);
-    expect(went.stderr).toMatch(/^.*bad\.csv.*\n.*paper\.csv: .*no film.*\n$/);
+    expect(went.stderr).toMatch(/^.*bad\.csv.*\n$/);
+  });
+
+  it('passes over a file of paper strips among others, and says so for that file', async () => {
+    const words = ['film', 'paper.csv', 'dir'];
+    const told = /paper\.csv: ! One strip of another material \(paper\) took no part/;
+    const text = await ran(words, FILES);
+    expect(text).toMatchObject({ exitCode: 0, stderr: '' });
+    expect(text.stdout).toMatch(told);
+    expect(text.stdout).toMatch(/Strip C/);
+    const json = await ran([...words, '--json'], FILES);
+    const document = JSON.parse(json.stdout) as { strips: object[]; warnings: object[] };
+    expect(json.exitCode).toBe(0);
+    expect(document.strips).toHaveLength(3);
+    expect(document.warnings).toEqual([
+      expect.objectContaining({ file: 'paper.csv', code: 'strips-left-out' }),
+    ]);
+    const byLine = await ran([...words, '--jsonl'], FILES);
+    expect(byLine).toMatchObject({ exitCode: 0 });
+    expect(lines(byLine.stdout)).toHaveLength(3);
+    expect(byLine.stderr).toMatch(told);
+    // A strip that goes on after many others makes the whole file be read again.
+    const scattered = await ran(['film', 'paper.csv', 'wide.csv', '--json'], {
+      ...FILES,
+      'wide.csv': sideBySide(SIDE_BY_SIDE),
+    });
+    expect(scattered.exitCode).toBe(0);
+    expect(scattered.stdout).toContain('"strips-left-out"');
+  });
+
+  it('fails where no file holds film, however many there are', async () => {
+    for (const words of [
+      ['paper.csv'],
+      ['paper.csv', 'more.csv'],
+      ['paper.csv', 'more.csv', '--json'],
+      ['paper.csv', 'more.csv', '--jsonl'],
+      ['paper.csv', 'more.csv', '--csv'],
+    ]) {
+      const files = { ...FILES, 'more.csv': PAPER_105 };
+      const { exitCode, stdout, stderr } = await ran(['film', ...words], files);
+      expect({ exitCode, stdout }).toEqual({ exitCode: 1, stdout: '' });
+      expect(stderr).toMatch(/there is no film strip .*; all .* are paper\. Measure them with/);
+    }
   });
 
   it.each([

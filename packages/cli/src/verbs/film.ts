@@ -9,7 +9,6 @@ import { manyFiles } from '../input/files.ts';
 import { readAgain } from '../input/read-again.ts';
 import { fileName, readReadingsFile, streamStrips } from '../input/read-file.ts';
 import {
-  requireSource,
   requireSourceOf,
   STRIP_OPTIONS,
   stripOptions,
@@ -22,7 +21,6 @@ import { filmBlock, filmSummary, filmSummaryRow, type MeasuredFilm } from '../ou
 import { shownWarnings, warningLines } from '../output/warnings.ts';
 import { eachAsRead } from '../strips/each-as-read.ts';
 import { fittedStrip } from '../strips/fitted-strip.ts';
-import { stripsOf } from '../strips/strips-of.ts';
 import { MESSAGES, USAGE } from '../text.ts';
 import { UsageError } from '../usage-error.ts';
 import type { Verb } from './verb.ts';
@@ -74,8 +72,9 @@ async function* streamed(
   io: CommandIo,
   measure: Measure,
 ): AsyncGenerator<string> {
-  if (output === 'csv') yield filmCsvHeader();
+  let head = output === 'csv' ? filmCsvHeader() : '';
   let failed: InputError | null = null;
+  let inAll = 0;
   for (const file of files) {
     const options = stripOptions(given, file);
     const name = fileName(file);
@@ -92,22 +91,33 @@ async function* streamed(
         }
         measured += 1;
         const one = measure(strip, options);
-        return output === 'csv'
-          ? filmCsvRow(name, one)
-          : `${JSON.stringify({ file: name, ...filmJson(one) })}\n`;
+        if (output === 'jsonl') return `${JSON.stringify({ file: name, ...filmJson(one) })}\n`;
+        const rows = `${head}${filmCsvRow(name, one)}`;
+        head = '';
+        return rows;
       });
-      if (measured === 0) throw inputFault.noStrips({ file: name }, 'film');
+      inAll += measured;
     } catch (error) {
       if (!(error instanceof InputError && given.flag('keep-going'))) throw error;
       if (failed !== null) io.stderr(MESSAGES.input(failed.message));
       failed = error;
     }
-    if (left > 0 && measured > 0)
-      warnings.push(warning('strips-left-out', { count: left, material: 'paper' }));
+    if (left > 0 && (measured > 0 || files.length > 1)) warnings.push(paperLeftOut(left));
     if (warnings.length > 0) io.stderr(warningLines(shownWarnings(warnings), `${name}: `));
   }
   // The last fault ends the command as any fault does.
   if (failed !== null) throw failed;
+  requireFilm(inAll, files);
+}
+
+/** Paper among film takes no part, nor does a file of paper among others. */
+const paperLeftOut = (count: number): Warning =>
+  warning('strips-left-out', { count, material: 'paper' });
+
+/** @throws {InputError} where none of the files holds a strip of film */
+function requireFilm(measured: number, files: readonly string[]): void {
+  if (measured > 0) return;
+  throw inputFault.noStrips({ file: files.map(fileName).join(', ') }, 'film');
 }
 
 /** One JSON document; that of one file is the contract, of many each strip names its file. */
@@ -217,20 +227,15 @@ async function eachStrip(
     readonly warnings: (warnings: readonly Warning[], file: string) => void;
   },
 ): Promise<void> {
+  let inAll = 0;
   for (const file of files) {
     const options = stripOptions(given, file);
-    if (source === 'whole') {
-      const readings = await readReadingsFile(file, io, options);
-      requireSource(readings, options);
-      const { strips, warnings } = stripsOf('film', readings, fileName(file));
-      for (const strip of strips) to.strip(strip, options, file);
-      to.warnings(warnings, file);
-      continue;
-    }
     const warnings: Warning[] = [];
     let left = 0;
-    let measured = 0;
-    const strips = streamStrips(file, io, options, (told) => warnings.push(...told));
+    const whole = source === 'whole' ? await readReadingsFile(file, io, options) : null;
+    const strips =
+      whole?.strips ?? streamStrips(file, io, options, (told) => warnings.push(...told));
+    warnings.push(...(whole?.warnings ?? []));
     const done = eachAsRead(strips, (strip) => {
       requireSourceOf(strip, options);
       const isFilm = (strip.material ?? 'film') === 'film';
@@ -238,13 +243,13 @@ async function eachStrip(
       return isFilm;
     });
     for await (const isFilm of done) {
-      if (isFilm) measured += 1;
+      if (isFilm) inAll += 1;
       else left += 1;
     }
-    if (measured === 0) throw inputFault.noStrips({ file: fileName(file) }, 'film');
-    if (left > 0) warnings.push(warning('strips-left-out', { count: left, material: 'paper' }));
+    if (left > 0) warnings.push(paperLeftOut(left));
     to.warnings(warnings, file);
   }
+  requireFilm(inAll, files);
 }
 
 /** JSON as it stands so deep in a document. */

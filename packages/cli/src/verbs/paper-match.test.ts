@@ -87,7 +87,9 @@ describe('paper', () => {
   it('refuses a file of film strips', async () => {
     const text = SOFT_TOE.replace('strip,', 'material,').replaceAll('B,', 'film,');
     const { exitCode, stdout, stderr } = await ran(['paper', '-'], { '-': text });
-    expect(stderr).toMatch(/standard input: there is no paper strip in the file\. Write "paper"/);
+    expect(stderr).toMatch(
+      /standard input: there is no paper strip in the file; all its strips are film\. Measure them with the verb film, or write "paper"/,
+    );
     expect({ exitCode, stdout }).toEqual({ exitCode: 1, stdout: '' });
   });
 });

@@ -319,13 +319,15 @@ export const inputFault = {
       'Remove the row, or give it a small positive weight',
     ),
 
-  noStrips: (place: Place, material: string) =>
-    new InputError(
+  noStrips: (place: Place, material: 'film' | 'paper') => {
+    const other = material === 'film' ? 'paper' : 'film';
+    return new InputError(
       'no-strips',
       place,
-      `there is no ${material} strip in the file`,
-      `Write "${material}" in the column "material" of its rows`,
-    ),
+      `there is no ${material} strip in the file; all its strips are ${other}`,
+      `Measure them with the verb ${other}, or write "${material}" in the column "material" of their rows`,
+    );
+  },
 
   settingTwice: (place: Place, setting: string) =>
     new InputError(
