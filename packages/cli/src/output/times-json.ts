@@ -1,5 +1,11 @@
 /** The contract's keys of `times` first, then what else is known. */
-import { exactly, LOG_STOP, type Estimate, type ExposureIndex } from '@wedgebook/core';
+import {
+  exactly,
+  LOG_STOP,
+  type ContrastModel,
+  type Estimate,
+  type ExposureIndex,
+} from '@wedgebook/core';
 import type { Drift } from '../times/drift.ts';
 import type { Ladder } from '../times/ladders.ts';
 import type { Order } from '../times/order.ts';
@@ -17,7 +23,7 @@ export function timesJson(result: Times): object {
       contrastInfinity: model.contrastInfinity,
       rate: model.rate,
       delayMinutes: model.delayMinutes,
-      temperatureCoefficient: model.temperatureCoefficient,
+      temperatureCoefficient: coefficientJson(model.temperatureCoefficient, order),
       referenceCelsius: model.referenceCelsius,
       basis: model.basis,
       timingDeviation: model.timingDeviation,
@@ -71,6 +77,16 @@ export function timesJson(result: Times): object {
     ...(result.cautions.length > 0 && { cautions: cautionsJson(result.cautions) }),
     warnings: result.warnings,
   };
+}
+
+/** Where the factor is from; a built-in one with its provenance. */
+function coefficientJson(
+  { value, standardError, origin }: ContrastModel['temperatureCoefficient'],
+  { coefficient: { provenance } }: Order,
+): object {
+  if (origin === 'fitted' || provenance === null) return { value, standardError, origin };
+  const { source, known, verified } = provenance;
+  return { value, standardError, origin: 'built-in', source, known, verified };
 }
 
 function planJson(plan: PlannedTimes['plan']): object[] {

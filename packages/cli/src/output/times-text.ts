@@ -8,6 +8,7 @@ import type { PlannedTimes } from '../times/planned-times.ts';
 import type { Times } from '../verbs/times.ts';
 import { alignedTable, factList } from './aligned-table.ts';
 import { estimateText, fixed, intervalOf, minutesText } from './figures.ts';
+import { markText } from './provenance-text.ts';
 import { errorInStops } from './times-json.ts';
 import { cautionsText } from './treat-text.ts';
 import { warningLines } from './warnings.ts';
@@ -40,7 +41,9 @@ export function timesText(result: Times): string {
 function modelFacts({ planned: { model }, order }: Times): string {
   if (model === null) return '';
   const { family, contrastInfinity, rate, delayMinutes, temperatureCoefficient: q } = model;
-  const source = q.origin === 'fitted' ? W.fitted : order.coefficientSource;
+  const { provenance } = order.coefficient;
+  const unfitted = provenance === null ? W.given : W.builtIn(markText(provenance));
+  const source = q.origin === 'fitted' ? W.fitted : unfitted;
   return factList([
     [W.family, family, W.families[family]],
     ...(contrastInfinity === null

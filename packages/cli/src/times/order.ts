@@ -4,6 +4,7 @@ import {
   isContrastMeasure,
   NAMED_BATH,
   type ContrastMeasure,
+  type Provenance,
 } from '@wedgebook/core';
 import { developmentDefaults } from '@wedgebook/data';
 import type { Arguments, OptionKinds } from '../input/arguments.ts';
@@ -70,8 +71,8 @@ export interface Order {
   /** Temperature of the plan, and others that it is repeated for. */
   readonly celsius: number;
   readonly otherCelsius: readonly number[];
-  readonly coefficient: number;
-  readonly coefficientSource: string;
+  /** Factor of speed for 10 °C where the strips do not tell it; without provenance the user's own. */
+  readonly coefficient: { readonly value: number; readonly provenance: Provenance | null };
   readonly family: 'automatic' | 'first-order' | 'log-linear';
   readonly zones: boolean;
   /** A bath to compare with; null where none is asked for. */
@@ -166,9 +167,8 @@ export function orderOf(given: Arguments, found: PaperForTimes | null = null): O
     span,
     celsius,
     otherCelsius,
-    coefficient: coefficient ?? temperatureCoefficient.value,
-    coefficientSource:
-      coefficient === undefined ? markText(temperatureCoefficient.provenance) : TIMES_WORDS.given,
+    coefficient:
+      coefficient === undefined ? temperatureCoefficient : { value: coefficient, provenance: null },
     family: given.choice('family', ['automatic', 'first-order', 'log-linear']) ?? 'automatic',
     zones: given.flag('zones'),
     bath:

@@ -54,7 +54,7 @@ export function plannedTimes(
   }));
   const fit = fitContrastModel(
     strips.map(({ contrast }, i) => ({ ...timed[i], minutes: timed[i]?.minutes ?? 0, contrast })),
-    { temperatureCoefficient: order.coefficient, family: order.family },
+    { temperatureCoefficient: order.coefficient.value, family: order.family },
   );
   if (fit.status !== 'ok') {
     const { target } = order;

@@ -30,6 +30,7 @@ export const TIMES_WORDS = {
   coefficient: ['temperature coefficient', 'factor of speed for 10 °C'],
   fitted: 'fitted',
   given: 'yours',
+  builtIn: (mark: string) => `built-in (${mark})`,
   strips: 'Strips',
   stripColumns: ['strip', 'min:s', '°C', 'contrast', 'exposure index ± stops', 'left out'],
   scatter: (error: string, percent: string) =>

@@ -13,6 +13,7 @@ interface TimesJson {
     readonly contrastInfinity: Estimate;
     readonly rate: Estimate;
     readonly delayMinutes: Estimate;
+    readonly temperatureCoefficient: Estimate & { readonly origin: string };
   } | null;
   readonly strips: readonly {
     readonly strip: string;
@@ -82,6 +83,20 @@ describe('times', () => {
     const at20 = (await times(text, ...words)).plan[2]!.minutes!.value;
     const at25 = (await times(text, ...words, '--celsius', '25')).plan[2]!.minutes!.value;
     expectWithin(at25, at20 * 2 ** -0.5, 1e-9, 'minutes at 25');
+  });
+
+  it('names where the temperature coefficient is from: built in, given or fitted', async () => {
+    const text = strips([2, 3, 5, 8]);
+    const originOf = async (from: string, ...words: string[]) =>
+      (await times(from, '--measure', 'gamma', ...words)).contrastModel?.temperatureCoefficient;
+    const builtIn = await originOf(text);
+    expect(builtIn).toMatchObject({ value: 2.5, standardError: null, origin: 'built-in' });
+    expect(builtIn).toMatchObject({ known: 'published', verified: true });
+    const own = await originOf(text, '--temperature-coefficient', '2');
+    expect(own).toEqual({ value: 2, standardError: null, origin: 'given' });
+    const warm = strips([2.5, 4], 24).split('\n').slice(1).join('\n');
+    const fitted = await originOf(text + warm, '--temperature-coefficient', '2');
+    expect(fitted).toMatchObject({ origin: 'fitted' });
   });
 
   it('says what is out of reach', async () => {
