@@ -3,11 +3,19 @@
  * planned dilution and temperature, other dilutions drawn back, the plan marked, and the gain that
  * goes with it on the right.
  */
-import { line as lineShape, scaleLinear } from 'd3';
+import { line as lineShape, range, scaleLinear } from 'd3';
 import { bottomAxis, leftAxis, rightAxis, type Plot } from '../axes/axes.ts';
 import { markers } from '../scene/markers.ts';
 import { segment, stroke, type Mark, type Scene } from '../scene/mark.ts';
-import { around, placeLabels, type LabelRequest } from '../text/place-labels.ts';
+import {
+  around,
+  placeLabels,
+  textBox,
+  type Box,
+  type LabelCandidate,
+  type LabelObstacle,
+  type LabelRequest,
+} from '../text/place-labels.ts';
 import { formatMinutes, formatNumber } from '../text/format.ts';
 import { words } from '../text/words.ts';
 
@@ -39,6 +47,18 @@ export interface CompletionChartInput {
   readonly maximumGain: number;
 }
 
+/** Rather four dotted curves under a label than the planned one. */
+const PLANNED_WEIGHT = 4;
+/** A place far from its marker is for where every near one would hide the planned curve. */
+const FAR = 30;
+/** Beside the dashed line down from the plan a label belongs to it still: cost of each step down. */
+const STEP_DOWN = { pixels: 12, cost: 4 };
+/** Distance of the points that stand for a line among the obstacles. */
+const GRAIN = 5;
+/** Between the plan and its label above: the grid of the lines is coarse, and less would touch the curve. */
+const PLAN_GAP = 11;
+/** Half the side of what a marker keeps free. */
+const MARKER = 6;
 const MARGIN = { top: 34, right: 58, bottom: 48, left: 44 };
 
 /** Lays out the completion chart. */
@@ -60,10 +80,13 @@ export function layoutCompletionChart(input: CompletionChartInput): Scene {
     (p) => pixel(p)[1],
   ).digits(2);
   const at = pixel(plan);
-  const marks: Mark[] = [
+  const axes = [
     ...leftAxis(y, plot, words.completion),
     ...bottomAxis(x, plot, words.minutes),
     ...rightAxis(gain, plot, words.gain, (value) => formatNumber(value, 2)),
+  ];
+  const marks: Mark[] = [
+    ...axes,
     ...curves
       .toSorted((a, b) => Number(a.planned) - Number(b.planned))
       .map(({ id, planned, points }) =>
@@ -79,7 +102,7 @@ export function layoutCompletionChart(input: CompletionChartInput): Scene {
       ? []
       : markers('diamond', [pixel(target)], 'paper', 5, 'completion-target')),
     ...markers('square', [at], 'after', 5, 'completion-plan'),
-    ...labels(input, plot, pixel),
+    ...labels(input, plot, pixel, axes),
   ];
   return {
     width,
@@ -91,45 +114,97 @@ export function layoutCompletionChart(input: CompletionChartInput): Scene {
   };
 }
 
+/** Places around a marker, those below first: a completion rises from the left, and ends on top. */
+function below(x: number, y: number, gap?: number): LabelCandidate[] {
+  const places = around(x, y, gap);
+  const near = places.slice(0, 8).toSorted((a, b) => Number(b.y > y) - Number(a.y > y));
+  return [...near, ...places.slice(8).map((place) => ({ ...place, cost: FAR }))];
+}
+
+/** Places along the dashed line from the plan to the axis. */
+function downFrom(x: number, y: number, foot: number): LabelCandidate[] {
+  const steps = Math.max(0, Math.floor((foot - y) / STEP_DOWN.pixels) - 2);
+  return Array.from({ length: steps }, (_, index) => index + 2).flatMap((step) =>
+    (['start', 'end'] as const).map((anchor) => ({
+      x: anchor === 'start' ? x + 8 : x - 8,
+      y: y + step * STEP_DOWN.pixels,
+      anchor,
+      cost: step * STEP_DOWN.cost,
+    })),
+  );
+}
+
 function labels(
-  { curves, plan, target }: CompletionChartInput,
+  { curves, plan, target, trials }: CompletionChartInput,
   plot: Plot,
   pixel: (p: CompletionPoint) => [number, number],
+  axes: readonly Mark[],
 ): Mark[] {
-  const lines = curves.map(({ id, points }) => ({ id, points: points.map(pixel) }));
+  const foot = plot.y + plot.height;
+  const [planX, planY] = pixel(plan);
+  const lines: LabelObstacle[] = curves.map(({ id, planned, points }) => ({
+    id,
+    points: points.map(pixel),
+    weight: planned ? PLANNED_WEIGHT : 1,
+  }));
+  // The dashed lines to the axes.
+  lines.push(
+    { id: 'down', points: range(planY, foot, GRAIN).map((y) => [planX, y] as const) },
+    { id: 'across', points: range(plot.x, planX, GRAIN).map((x) => [x, planY] as const) },
+  );
   const planText = `${formatMinutes(plan.minutes)}: ${formatNumber(100 * plan.completion, 0)} %`;
-  const below = (at: [number, number]) => around(...at, 10).toSorted((a, b) => b.y - a.y);
   const requests: LabelRequest[] = [
-    { id: 'plan', text: planText, size: 13, bold: true, candidates: below(pixel(plan)) },
+    {
+      id: 'plan',
+      text: planText,
+      size: 13,
+      bold: true,
+      candidates: [...below(planX, planY, PLAN_GAP).slice(0, 8), ...downFrom(planX, planY, foot)],
+    },
   ];
   if (target !== null) {
-    const candidates = below(pixel(target));
+    const candidates = below(...pixel(target));
     requests.push({ id: 'target', text: target.label, size: 12, candidates });
   }
   for (const { id, label, planned, points } of curves) {
-    const candidates = [0.16, 0.22, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9].flatMap((part) => {
+    const places = [0.16, 0.22, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9].flatMap((part) => {
       const point = points[Math.round(part * (points.length - 1))];
-      if (point === undefined) return [];
-      const [x, y] = pixel(point);
-      return [{ x, y: y + 4, anchor: 'middle' as const }];
+      return point === undefined ? [] : [pixel(point)];
     });
+    const on = places.map(([x, y]) => ({ x, y: y + 4, anchor: 'middle' as const }));
+    // The planned curve is thick: its name stands above it, and on it only for want of room.
+    const above = places.map(([x, y]) => ({ x: x - 4, y: y - 7, anchor: 'end' as const }));
+    const end = places.map(([x, y]) => ({ x, y: y - 10, anchor: 'middle' as const })).toReversed();
+    const candidates = planned
+      ? [...above, ...end, ...on.map((place) => ({ ...place, cost: FAR }))]
+      : on;
     requests.push({
       id: `curve-${id}`,
       text: label,
       size: 12,
       bold: planned,
       candidates,
-      ownLine: id,
+      ...(planned ? {} : { ownLine: id }),
     });
   }
   const bounds = {
     x0: plot.x + 2,
-    y0: plot.y - 2,
+    y0: plot.y - 20,
     x1: plot.x + plot.width,
     y1: plot.y + plot.height - 2,
   };
   const planned = curves.find((curve) => curve.planned)?.id;
-  return placeLabels(requests, bounds, lines).map(({ id, text, x, y, anchor }): Mark => ({
+  const marked = [plan, ...(target === null ? [] : [target]), ...trials].map(pixel);
+  const taken = marked.map(([x, y]): Box => ({
+    x0: x - MARKER,
+    y0: y - MARKER,
+    x1: x + MARKER,
+    y1: y + MARKER,
+  }));
+  for (const mark of axes) {
+    if (mark.kind === 'text') taken.push(textBox(mark.text, mark.size, mark));
+  }
+  return placeLabels(requests, bounds, lines, taken).map(({ id, text, x, y, anchor }): Mark => ({
     kind: 'text',
     x,
     y,

@@ -3,7 +3,7 @@
  *
  * Each label brings candidate positions in order of preference. Taken in order of importance, a
  * label gets the first candidate that is free of other labels and of the lines; failing that the
- * one that covers least of a line; a label that would cover another label is left out, for the
+ * one that covers least of a line, its own cost counted in; a label that would cover another label is left out, for the
  * table beside the chart still holds it.
  */
 import { lineGrid } from './line-grid.ts';
@@ -39,9 +39,11 @@ export interface LabelCandidate {
   readonly x: number;
   readonly y: number;
   readonly anchor: 'start' | 'middle' | 'end';
+  /** As bad as covering so many points of a line: for places far from the point; 0 by default. */
+  readonly cost?: number;
 }
 
-export interface PlacedLabel extends LabelCandidate {
+export interface PlacedLabel extends Omit<LabelCandidate, 'cost'> {
   readonly id: string;
   readonly text: string;
   readonly box: Box;
@@ -106,14 +108,14 @@ export function placeLabels(
   for (const request of requests) {
     const width = textWidth(request.text, request.size, request.bold);
     let best: { candidate: LabelCandidate; box: Box; covered: number } | undefined;
-    for (const { x, y, anchor } of request.candidates) {
+    for (const { x, y, anchor, cost = 0 } of request.candidates) {
       // On whole pixels letters are sharp, and stay where they are while a curve moves by less.
       const candidate = { x: Math.round(x), y: Math.round(y), anchor };
       const box = boxOf(width, request.size, candidate);
       if (!within(box, bounds)) continue;
       const grown = grow(box);
       if (occupied.some((other) => overlaps(grown, other))) continue;
-      const covered = grid.covered(box, request.ownLine);
+      const covered = cost + grid.covered(box, request.ownLine);
       if (best === undefined || covered < best.covered) best = { candidate, box, covered };
       if (covered === 0) break;
     }
