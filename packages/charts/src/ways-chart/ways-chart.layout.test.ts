@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Scene } from '../scene/mark.ts';
 import { textOverlaps, textsOutside } from '../scene/text-overlaps.ts';
+import { formatNumber } from '../text/format.ts';
 import { layoutWaysChart, type WaysChartInput } from './ways-chart.layout.ts';
 
 const BANDS = [
@@ -30,6 +32,13 @@ function chart(width: number, ranges: readonly number[], aim: number): WaysChart
   };
 }
 
+const wordsOf = ({ marks }: Scene, row: number): string =>
+  marks
+    .flatMap((mark) =>
+      mark.kind === 'text' && mark.name === `label-way-${row}` ? [mark.text] : [],
+    )
+    .join(' ');
+
 describe('chart of the ways out', () => {
   it('lets no two texts overlap and none leave it, from 300 pixels up', () => {
     fc.assert(
@@ -41,6 +50,12 @@ describe('chart of the ways out', () => {
           const scene = layoutWaysChart(chart(width, ranges, aim));
           expect(textOverlaps(scene)).toEqual([]);
           expect(textsOutside(scene)).toEqual([]);
+          // Name and figures of every way, on as many lines as they need.
+          for (const [index, range] of ranges.entries()) {
+            expect(wordsOf(scene, index)).toBe(
+              `Chromium, then selenium to its practical end: ${formatNumber(range, 2)}, harder than any`,
+            );
+          }
         },
       ),
     );

@@ -38,24 +38,33 @@ export interface WaysChartInput {
 
 const MARGIN = { top: 44, right: 14, bottom: 48, left: 14 };
 const ROW = 46;
-/** Base line of a row's words below its top, and their size. */
+/** Base line of a row's first words below its top, their size, and from line to line. */
 const LABEL_BASE = 16;
 const LABEL_SIZE = 13;
+const LABEL_LINE = 16;
 const LOOK: Readonly<Record<WayRow['kind'], { ink: Ink; shape: MarkerShape; dash?: string }>> = {
   untouched: { ink: 'before', shape: 'ring' },
   bath: { ink: 'after', shape: 'square' },
   next: { ink: 'other', shape: 'triangle', dash: '5 3' },
 };
 
-/** Lays out the chart of the ways; its height follows from their count. */
+/** A row with its words as lines and its top in pixels. */
+interface PlacedRow extends WayRow {
+  readonly lines: readonly string[];
+  readonly top: number;
+}
+
+/** Lays out the chart of the ways; its height follows from their count and the length of their names. */
 export function layoutWaysChart(input: WaysChartInput): Scene {
-  const { width, rows, aim, bands } = input;
-  const height = MARGIN.top + ROW * rows.length + MARGIN.bottom;
+  const { width, aim, bands } = input;
+  const room = Math.max(40, width - MARGIN.left - MARGIN.right);
+  const { rows, bottom } = placeRows(input.rows, room);
+  const height = bottom + MARGIN.bottom;
   const plot: Plot = {
     x: MARGIN.left,
     y: MARGIN.top,
-    width: Math.max(40, width - MARGIN.left - MARGIN.right),
-    height: ROW * rows.length,
+    width: room,
+    height: bottom - MARGIN.top,
   };
   const ends = rows.flatMap(({ printingRange, plausible }) => [
     printingRange,
@@ -66,9 +75,9 @@ export function layoutWaysChart(input: WaysChartInput): Scene {
   const marks: Mark[] = [
     ...bottomAxis(x, plot, words.printingRangeShort, false),
     ...bandMarks(bands, x, longest, plot),
-    stroke(aimLine(rows, x(aim.printingRange), plot, width), 'paper', 2, { name: 'ways-aim' }),
+    stroke(aimLine(rows, x(aim.printingRange), plot), 'paper', 2, { name: 'ways-aim' }),
     aimLabel(aim.label, x(aim.printingRange), width),
-    ...rows.flatMap((row, index) => rowMarks(row, plot.y + ROW * index, x, width)),
+    ...rows.flatMap((row) => rowMarks(row, x)),
   ];
   return {
     width,
@@ -133,12 +142,14 @@ function aimLabel(label: string, at: number, width: number): Mark {
 }
 
 /** The aim from top to bottom, broken where it would cross the words of a row. */
-function aimLine(rows: readonly WayRow[], at: number, plot: Plot, width: number): string {
-  const breaks = rows.flatMap((row, index) => {
-    const reach = plot.x + textWidth(labelOf(row, width), LABEL_SIZE);
-    const base = plot.y + ROW * index + LABEL_BASE;
-    return at > reach + 3 ? [] : [[base - LABEL_SIZE, base + 4] as const];
-  });
+function aimLine(rows: readonly PlacedRow[], at: number, plot: Plot): string {
+  const breaks = rows.flatMap(({ lines, top }) =>
+    lines.flatMap((line, index) => {
+      const reach = plot.x + textWidth(line, LABEL_SIZE);
+      const base = top + LABEL_BASE + LABEL_LINE * index;
+      return at > reach + 3 ? [] : [[base - LABEL_SIZE, base + 4] as const];
+    }),
+  );
   const ends = [plot.y - 4, ...breaks.flat(), plot.y + plot.height];
   return ends
     .flatMap((end, index) =>
@@ -147,17 +158,38 @@ function aimLine(rows: readonly WayRow[], at: number, plot: Plot, width: number)
     .join('');
 }
 
-/** The longest words that fit; name and figures stand in the table as well. */
-function labelOf({ label, printingRange, verdict }: WayRow, width: number): string {
-  const figure = `${formatNumber(printingRange, 2)}, ${verdict}`;
-  const room = width - MARGIN.left - MARGIN.right;
-  const longest = [`${label}: ${figure}`, label];
-  return longest.find((each) => textWidth(each, LABEL_SIZE) <= room) ?? figure;
+/** The rows one under another, each as high as its words ask for. */
+function placeRows(
+  rows: readonly WayRow[],
+  room: number,
+): { readonly rows: readonly PlacedRow[]; readonly bottom: number } {
+  let bottom = MARGIN.top;
+  const placed = rows.map((row): PlacedRow => {
+    const lines = linesOf(row, room);
+    const top = bottom;
+    bottom += ROW + LABEL_LINE * (lines.length - 1);
+    return { ...row, lines, top };
+  });
+  return { rows: placed, bottom };
 }
 
-function rowMarks(row: WayRow, top: number, x: Scale, width: number): Mark[] {
+/** Name and figures of a row, broken between words where one line has no room for them. */
+function linesOf({ label, printingRange, verdict }: WayRow, room: number): readonly string[] {
+  // What belongs together stays together: the figure is read as one.
+  const pieces = [...`${label}:`.split(' '), `${formatNumber(printingRange, 2)}, ${verdict}`];
+  return pieces.slice(1).reduce<string[]>(
+    (lines, piece) => {
+      const longer = `${lines.at(-1) ?? ''} ${piece}`;
+      return textWidth(longer, LABEL_SIZE) <= room ? lines.with(-1, longer) : [...lines, piece];
+    },
+    pieces.slice(0, 1),
+  );
+}
+
+function rowMarks(row: PlacedRow, x: Scale): Mark[] {
   const { ink, shape, dash } = LOOK[row.kind];
-  const y = top + 30;
+  const base = row.top + LABEL_BASE;
+  const y = base + LABEL_LINE * (row.lines.length - 1) + 14;
   const end = x(row.printingRange);
   return [
     area(box(x(0), y - 3, end - x(0), 6), ink, { opacity: 0.28 }),
@@ -167,17 +199,17 @@ function rowMarks(row: WayRow, top: number, x: Scale, width: number): Mark[] {
     }),
     ...(row.plausible === null ? [] : [whisker(row.plausible, y, x, ink)]),
     ...markers(shape, [[end, y]], ink, 4.5, `way-end-${row.id}`),
-    {
+    ...row.lines.map((line, index): Mark => ({
       kind: 'text',
       x: MARGIN.left,
-      y: top + LABEL_BASE,
-      text: labelOf(row, width),
+      y: base + LABEL_LINE * index,
+      text: line,
       anchor: 'start',
       size: LABEL_SIZE,
       ink: ink === 'other' ? 'quiet' : ink,
       halo: true,
       name: `label-${row.id}`,
-    },
+    })),
   ];
 }
 
