@@ -43,7 +43,7 @@ async function start(): Promise<void> {
       theme,
       curves: 'first',
       slipSearch: false,
-      announcement: '',
+      announcement: { says: '' },
       lastSaved: dateOf(found.kept?.savedAt),
       lastExported: found.exportedAt,
       offline: null,

@@ -12,6 +12,7 @@ import {
 } from '@wedgebook/notebook';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { keyed } from 'lit/directives/keyed.js';
 import { live } from 'lit/directives/live.js';
 import type { SaveFault } from './keeping/found.ts';
 import type { Keeper } from './keeping/keeper.ts';
@@ -64,7 +65,7 @@ export class WedgebookApp extends LitElement {
   protected readonly printing = new PrintMark(this);
   protected readonly drop = new FileDrop(this, (files) => {
     const [file] = files;
-    if (files.length > 1) this.app.session.set({ announcement: text.app.dropOne });
+    if (files.length > 1) this.app.session.set({ announcement: { says: text.app.dropOne } });
     else if (file !== undefined) void this.read(file, false);
   });
   private readonly provider = new ContextProvider(this, { context: appContext });
@@ -150,8 +151,10 @@ export class WedgebookApp extends LitElement {
         ${offline === null ? nothing : html`<p class="no-print">${text.app.offline[offline]}</p>`}
         ${document.invented ? nothing : html`<button class="no-print" @click=${this.openDemo}>${text.app.demo}</button>`}
       </footer>
-      <div class="visually-hidden" role="status" aria-live="polite">${announcement}</div>
-      <wb-toast .says=${announcement}></wb-toast>
+      <div class="visually-hidden" role="status" aria-live="polite">
+        ${keyed(announcement, html`<p>${announcement.says}</p>`)}
+      </div>
+      <wb-toast .announcement=${announcement}></wb-toast>
     `;
   }
 
@@ -230,7 +233,7 @@ export class WedgebookApp extends LitElement {
       <button
         @click=${() => {
           this.app.store.dispatch({ type: 'document/load', document: sound });
-          this.app.session.set({ announcement: text.app.figuresCorrected });
+          this.app.session.set({ announcement: { says: text.app.figuresCorrected } });
         }}
       >
         ${text.app.correctFigures}
@@ -273,16 +276,20 @@ export class WedgebookApp extends LitElement {
   };
 
   private readonly undo = () => {
+    this.say(this.app.store.state.canUndo ? text.app.undone : text.app.nothingToUndo);
     this.app.store.undo();
     this.mendSelection();
-    this.app.session.set({ announcement: text.app.undone });
   };
 
   private readonly redo = () => {
+    this.say(this.app.store.state.canRedo ? text.app.redone : text.app.nothingToRedo);
     this.app.store.redo();
     this.mendSelection();
-    this.app.session.set({ announcement: text.app.redone });
   };
+
+  private say(says: string): void {
+    this.app.session.set({ announcement: { says } });
+  }
 
   /** The chosen strip may have gone with the change. */
   private mendSelection(): void {
@@ -313,7 +320,7 @@ export class WedgebookApp extends LitElement {
     const theme = (event.target as HTMLSelectElement).value as ThemeChoice;
     this.app.session.set({
       theme,
-      announcement: theme === 'darkroom' ? text.app.safelight : '',
+      announcement: { says: theme === 'darkroom' ? text.app.safelight : '' },
     });
     rememberTheme(theme);
     showTheme(theme);
@@ -348,7 +355,7 @@ export class WedgebookApp extends LitElement {
     const name = text.app.fileName(document.title, date);
     download(name, notebookToText(document), 'application/json');
     this.keeper.noteExport(date);
-    this.app.session.set({ announcement: text.app.exportedNow(name) });
+    this.say(text.app.exportedNow(name));
   };
 
   private readonly onFile = async (event: Event): Promise<void> => {
@@ -412,7 +419,7 @@ export class WedgebookApp extends LitElement {
     });
     this.app.session.set({
       stripId: strips[0]?.id ?? null,
-      announcement: text.app.readingsAdded(strips.length, file),
+      announcement: { says: text.app.readingsAdded(strips.length, file) },
     });
   }
 
@@ -425,10 +432,10 @@ export class WedgebookApp extends LitElement {
     this.load(demoDocument, text.keeping.replaced(demoDocument.title));
   };
 
-  private load(document: NotebookDocument, announcement: string): void {
+  private load(document: NotebookDocument, says: string): void {
     void this.keeper.takeSnapshot('before-replacing');
     this.app.store.dispatch({ type: 'document/load', document });
-    this.app.session.set({ stripId: firstStripId(document), announcement });
+    this.app.session.set({ stripId: firstStripId(document), announcement: { says } });
   }
 }
 

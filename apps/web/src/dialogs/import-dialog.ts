@@ -130,12 +130,12 @@ export class ImportDialog extends LitElement {
     this.load(this.incoming, text.keeping.replaced(this.incoming.title));
   };
 
-  private load(document: NotebookDocument, announcement: string): void {
+  private load(document: NotebookDocument, says: string): void {
     const { store, session } = this.app.app;
     store.dispatch({ type: 'document/load', document });
     const { stripId } = session.value;
     const stays = document.strips.some(({ id }) => id === stripId);
-    session.set({ stripId: stays ? stripId : firstStripId(document), announcement });
+    session.set({ stripId: stays ? stripId : firstStripId(document), announcement: { says } });
     this.dialog?.close();
   }
 }

@@ -177,7 +177,7 @@ export class KeepingDialog extends LitElement {
       store.dispatch({ type: 'document/load', document });
       session.set({
         stripId: firstStripId(document),
-        announcement: text.keeping.wentBack(title, at),
+        announcement: { says: text.keeping.wentBack(title, at) },
       });
       this.dialog?.close();
     });

@@ -214,8 +214,8 @@ export class InstrumentPanel extends LitElement {
     rememberSettings(this.settings);
   }
 
-  private say(announcement: string): void {
-    this.app.app.session.set({ announcement });
+  private say(says: string): void {
+    this.app.app.session.set({ announcement: { says } });
   }
 
   private readonly onDisconnect = (): void => {

@@ -187,8 +187,11 @@ export class Keeper {
     if (!merged.strips.some(({ id }) => id === session.value.stripId)) {
       session.set({ stripId: firstStripId(merged) });
     }
+    const says = clean ? text.keeping.followed : text.keeping.merged(keptBoth.length);
+    const { announcement: last } = session.value;
     session.set({
-      announcement: clean ? text.keeping.followed : text.keeping.merged(keptBoth.length),
+      // The other tab tells of each key there: once is enough.
+      announcement: last.says === says ? last : { says },
       ...(clean && { lastSaved: new Date(kept.savedAt) }),
     });
   }

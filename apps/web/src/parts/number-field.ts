@@ -235,7 +235,7 @@ export class NumberField extends LitElement {
         this.forget();
         this.takeBack();
         this.tell(value, 'also the same');
-        this.app.app.session.set({ announcement: text.field.readAs(typed, value, this.unit) });
+        this.app.app.session.set({ announcement: { says: text.field.readAs(typed, value, this.unit) } });
       } else {
         this.refuse(typed);
         this.fault = this.outside(typed);

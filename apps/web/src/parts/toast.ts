@@ -5,6 +5,7 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
+import type { Announcement } from '../state/app.ts';
 
 @customElement('wb-toast')
 export class Toast extends LitElement {
@@ -44,7 +45,7 @@ export class Toast extends LitElement {
     }
   `;
 
-  @property() says = '';
+  @property({ attribute: false }) announcement: Announcement = { says: '' };
   @state() private gone = false;
 
   override connectedCallback(): void {
@@ -58,13 +59,14 @@ export class Toast extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('says')) this.gone = false;
+    if (changed.has('announcement')) this.gone = false;
   }
 
   protected override render(): TemplateResult | typeof nothing {
-    if (this.gone || this.says === '') return nothing;
-    // A new sentence is a new element: its time on the screen begins anew.
-    return html`${keyed(this.says, html`<p class="toast" aria-hidden="true">${this.says}</p>`)}`;
+    const { announcement } = this;
+    if (this.gone || announcement.says === '') return nothing;
+    // Each announcement is a new element: its time on the screen begins anew.
+    return html`${keyed(announcement, html`<p class="toast" aria-hidden="true">${announcement.says}</p>`)}`;
   }
 
   private readonly onTouch = (): void => {

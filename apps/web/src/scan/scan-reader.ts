@@ -372,7 +372,7 @@ export class ScanReader extends LitElement {
     });
     store.dispatch({ type: 'strip/add', entry });
     store.endMerge();
-    session.set({ stripId: entry.id, announcement: t.taken(name) });
+    session.set({ stripId: entry.id, announcement: { says: t.taken(name) } });
   }
 }
 

@@ -18,6 +18,12 @@ export interface Meter {
   readonly step: number;
 }
 export type ThemeChoice = 'system' | 'light' | 'dim' | 'darkroom';
+
+/** A sentence for the live region; each is an object of its own, so that one said twice is heard twice. */
+export interface Announcement {
+  readonly says: string;
+}
+
 /** State of this visit: what is selected and shown. Never undone, never part of the document. */
 export interface Session {
   readonly stripId: string | null;
@@ -25,8 +31,7 @@ export interface Session {
   readonly meters: Readonly<Record<MeterScale, Meter>>;
   readonly showFamilyOfStrips: boolean;
   readonly theme: ThemeChoice;
-  /** A sentence for the live region. */
-  readonly announcement: string;
+  readonly announcement: Announcement;
   /** Whether curves are first ones still, or chosen; changes when the choice has been loaded. */
   readonly curves: 'first' | 'chosen';
   /** Whether the search for slips in readings is loaded yet. */

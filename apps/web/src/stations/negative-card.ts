@@ -123,7 +123,7 @@ export class NegativeCard extends LitElement {
       <button
         @click=${() => {
           this.app.app.store.dispatch({ type: 'negative/remove', id: negative.id });
-          this.app.app.session.set({ announcement: text.match.removed(negative.name) });
+          this.app.app.session.set({ announcement: { says: text.match.removed(negative.name) } });
         }}
       >
         ${text.match.removeNegative}

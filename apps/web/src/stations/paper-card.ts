@@ -115,7 +115,7 @@ export class PaperCard extends LitElement {
       <button
         @click=${() => {
           this.app.app.store.dispatch({ type: 'paper/remove', id: paper.id });
-          this.app.app.session.set({ announcement: text.match.removed(paper.name) });
+          this.app.app.session.set({ announcement: { says: text.match.removed(paper.name) } });
         }}
       >
         ${text.match.removePaper}

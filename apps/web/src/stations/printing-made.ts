@@ -96,7 +96,7 @@ export class PrintsMade extends LitElement {
       note: '',
     };
     store.dispatch({ type: 'print/add', entry });
-    session.set({ announcement: words.noted(entry.name) });
+    session.set({ announcement: { says: words.noted(entry.name) } });
   };
 }
 

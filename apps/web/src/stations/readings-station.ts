@@ -338,7 +338,7 @@ export class ReadingsStation extends LitElement {
   private add(entry: Strip): void {
     const { store, session } = this.app.app;
     store.dispatch({ type: 'strip/add', entry });
-    session.set({ stripId: entry.id, announcement: text.readings.added(entry.name) });
+    session.set({ stripId: entry.id, announcement: { says: text.readings.added(entry.name) } });
     void this.focusFirstCell();
   }
 
@@ -370,7 +370,7 @@ export class ReadingsStation extends LitElement {
     store.dispatch({ type: 'strip/remove', id: strip.id });
     session.set({
       stripId: neighbour?.id ?? null,
-      announcement: text.readings.removed(strip.name),
+      announcement: { says: text.readings.removed(strip.name) },
     });
     void this.updateComplete.then(() => {
       this.focusRack();

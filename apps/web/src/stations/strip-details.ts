@@ -379,7 +379,7 @@ export class StripDetails extends LitElement {
       ],
     });
     this.own.value = '';
-    this.app.app.session.set({ announcement: text.readings.tabletAdded(name) });
+    this.app.app.session.set({ announcement: { says: text.readings.tabletAdded(name) } });
   }
 }
 

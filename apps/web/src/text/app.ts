@@ -48,6 +48,8 @@ export const app = {
   emptied: 'An empty notebook. The one before comes back with Undo.',
   undone: 'Undone.',
   redone: 'Redone.',
+  nothingToUndo: 'There is nothing to undo.',
+  nothingToRedo: 'There is nothing to redo.',
   offline: {
     ready: 'This browser has kept the app: it opens without a network.',
     'not-here':

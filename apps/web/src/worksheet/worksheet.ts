@@ -253,7 +253,7 @@ export class Worksheet extends LitElement {
     const at = this.cellAt(event.target);
     const doubt = at === null ? null : this.doubtOf(at.cell, this.late.now);
     if (at === null || doubt === null) return;
-    session.set({ announcement: text.sheet.doubtful(at.input.ariaLabel ?? '', doubt) });
+    session.set({ announcement: { says: text.sheet.doubtful(at.input.ariaLabel ?? '', doubt) } });
   };
 
   private commit(strip: Strip, cell: Cell, typed: string): void {
@@ -390,7 +390,7 @@ export class Worksheet extends LitElement {
     const strip = this.app.value?.strip ?? null;
     if (strip === null) return false;
     if (pasted.trim() === '') {
-      this.app.app.session.set({ announcement: text.sheet.nothingPasted });
+      this.app.app.session.set({ announcement: { says: text.sheet.nothingPasted } });
       return true;
     }
     const block = parseBlock(pasted, tabletOf(this.app.app.store.state.document, strip));
@@ -436,7 +436,7 @@ export class Worksheet extends LitElement {
     store.dispatch(result.command);
     store.endMerge();
     this.lastPaste = { cell, block, after: store.state.document };
-    session.set({ announcement: text.sheet.pasted(result, block) });
+    session.set({ announcement: { says: text.sheet.pasted(result, block) } });
   }
 }
 
