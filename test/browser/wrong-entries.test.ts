@@ -112,6 +112,134 @@ describe('a number field', () => {
   });
 });
 
+describe('an entry with units, while what reads units is on its way', () => {
+  const READER = '**/quantities-*.js';
+  const waits = (field: Locator) => field.locator('#waits');
+
+  /** Holds back what reads units until the function that it returns is called. */
+  async function hold(page: Page): Promise<() => void> {
+    let release!: () => void;
+    const released = new Promise<void>((resolve) => (release = resolve));
+    await page.route(READER, async (route) => {
+      await released;
+      await route.continue();
+    });
+    return release;
+  }
+
+  const planned = (page: Page) =>
+    page.evaluate(() => {
+      const element = document.querySelector('wb-app') as unknown as {
+        readonly app: {
+          readonly store: {
+            readonly state: { readonly document: { readonly plan: { readonly celsius: number } } };
+          };
+        };
+      };
+      return element.app.store.state.document.plan.celsius;
+    });
+
+  it('stands as typed, the figure before it in force, and is read when that has come', async () => {
+    const { page } = app;
+    const release = await hold(page);
+    const field = page.locator('wb-treatment #celsius');
+    await enter(page, field, '21');
+    await input(field).focus();
+    await page.keyboard.press('Control+a');
+    await page.keyboard.type('68 F');
+    // The 6 on the way to 68 F is no entry.
+    expect(await planned(page)).toBe(21);
+    expect(await input(field).inputValue()).toBe('68 F');
+    await page.keyboard.press('Tab');
+    await expect
+      .poll(() => textOf(waits(field)))
+      .toBe('“68 F” waits: what reads units is being fetched. 21 is still in use.');
+    expect(await input(field).inputValue()).toBe('68 F');
+    expect(await input(field).getAttribute('aria-invalid')).toBe(null);
+    expect(await planned(page)).toBe(21);
+    release();
+    await expect.poll(() => planned(page)).toBe(20);
+    await expect.poll(() => input(field).inputValue()).toBe('20');
+    expect(await waits(field).count()).toBe(0);
+    expect(await textOf(page.locator('wb-app .toast'))).toBe('68 F was read as 20 °C.');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => input(field).inputValue()).toBe('21');
+    await page.keyboard.press('Control+y');
+    await expect.poll(() => input(field).inputValue()).toBe('20');
+  });
+
+  it('gives way to the next one, which is then read itself', async () => {
+    const { page } = app;
+    const release = await hold(page);
+    const [celsius, dilution] = ['celsius', 'dilution'].map((id) =>
+      page.locator(`wb-treatment #${id}`),
+    ) as [Locator, Locator];
+    await enter(page, celsius, '21');
+    await enter(page, celsius, '68 F');
+    await waits(celsius).waitFor();
+    await enter(page, celsius, '77 F');
+    await enter(page, dilution, '1:9');
+    await enter(page, dilution, '1+9');
+    await expect.poll(() => textOf(waits(celsius))).toContain('“77 F” waits');
+    expect(await planned(page)).toBe(21);
+    release();
+    await expect.poll(() => input(celsius).inputValue()).toBe('25');
+    await expect.poll(() => input(dilution).inputValue()).toBe('9');
+    expect(await planned(page)).toBe(25);
+    for (const field of [celsius, dilution]) {
+      expect(await waits(field).count()).toBe(0);
+      expect(await fault(field).count()).toBe(0);
+    }
+    // A plain number, too, takes the place of what was not read yet.
+    await enter(page, celsius, '18');
+    await expect.poll(() => planned(page)).toBe(18);
+  });
+
+  it('is over when undone, and nothing comes of it later', async () => {
+    const { page } = app;
+    const release = await hold(page);
+    const field = page.locator('wb-treatment #celsius');
+    await enter(page, field, '21');
+    await enter(page, field, '68 F');
+    await waits(field).waitFor();
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => input(field).inputValue()).toBe('21');
+    expect(await waits(field).count()).toBe(0);
+    // Another field's entry tells that what reads units has come.
+    const minutes = page.locator('wb-treatment #minutes');
+    await enter(page, minutes, '8 min 30 s');
+    release();
+    await expect.poll(() => input(minutes).inputValue()).toBe('8.5');
+    expect(await input(field).inputValue()).toBe('21');
+    expect(await planned(page)).toBe(21);
+  });
+
+  it('says that the reader, not the entry, is at fault, and reads it once there is a network', async () => {
+    const { page, close } = await app.open();
+    const field = page.locator('wb-treatment #celsius');
+    await page.route(READER, (route) => route.abort());
+    await enter(page, field, '21');
+    await enter(page, field, '77 F');
+    await expect
+      .poll(() => textOf(fault(field)))
+      .toMatch(
+        /“77 F” could not be read: what reads units did not arrive\..* 21 is still in use\./,
+      );
+    expect(await planned(page)).toBe(21);
+    // It outlives the page, and Enter asks for it again.
+    await expect.poll(() => page.locator('[data-saved]').count()).toBe(1);
+    await page.unroute(READER);
+    await page.reload();
+    await page.locator('wb-sheet svg').first().waitFor();
+    await expect.poll(() => input(field).inputValue()).toBe('77 F');
+    await input(field).focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => input(field).inputValue()).toBe('25');
+    expect(await planned(page)).toBe(25);
+    await close();
+  });
+});
+
 describe('undo, redo and a reload', () => {
   it('return every figure through wrong entries and right ones', async () => {
     const { page } = app;
@@ -158,6 +286,36 @@ describe('undo, redo and a reload', () => {
 });
 
 describe('announcements', () => {
+  it('are seen and told again when the same thing is done twice', async () => {
+    const { page } = app;
+    const toast = page.locator('wb-app .toast');
+    const live = page.locator('wb-app [role="status"][aria-live]').first();
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => textOf(toast)).toBe('There is nothing to undo.');
+    // A reader of the screen speaks what is added to the live region: note what that is.
+    await live.evaluate((region) => {
+      const added: string[] = [];
+      Object.assign(globalThis, { added });
+      new MutationObserver((records) => {
+        for (const { addedNodes } of records) {
+          for (const node of addedNodes) {
+            if (node instanceof HTMLElement) added.push(node.textContent);
+          }
+        }
+      }).observe(region, { childList: true, subtree: true });
+    });
+    // Touched, the sentence goes; the same one comes again.
+    await page.locator('wb-readings h2').click();
+    await expect.poll(() => toast.count()).toBe(0);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => textOf(toast)).toBe('There is nothing to undo.');
+    await page.keyboard.press('Control+z');
+    const added = () =>
+      page.evaluate(() => (globalThis as unknown as { readonly added: string[] }).added);
+    await expect.poll(added).toEqual(['There is nothing to undo.', 'There is nothing to undo.']);
+    expect(await toast.count()).toBe(1);
+  });
+
   it('are seen again after the first one has gone', async () => {
     const { page } = app;
     const toast = page.locator('wb-app .toast');

@@ -76,8 +76,13 @@ export const text = {
       stops: 'Type stops, such as 0.5, 1/3 or −2/3.',
     },
     slider: (label: string) => `${label}, slider`,
-    readAs: (typed: string, value: number, unit: string) =>
-      `${typed} was read as ${value} ${unit}.`,
+    readAs: (typed: string, figure: string) => `${typed.trim()} was read as ${figure.trim()}.`,
+    /** Said until what reads units has been fetched. */
+    waits: (typed: string) => `“${typed.trim()}” waits: what reads units is being fetched.`,
+    unread: (typed: string) =>
+      `“${typed.trim()}” has not been read yet: press Enter here to read it.`,
+    readerMissing: (typed: string) =>
+      `“${typed.trim()}” could not be read: what reads units did not arrive. Type a plain number, or press Enter here once there is a network.`,
   },
   wrong: {
     empty: 'A number is needed here.',

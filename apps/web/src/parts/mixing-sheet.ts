@@ -3,7 +3,7 @@ import type { MixingSheet } from '@wedgebook/core/quantities';
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { text } from '../text.ts';
-import { mixingFromTyped } from './quantities.ts';
+import { mixingFromTyped, ReaderMissingError } from './quantities.ts';
 import { sharedStyles } from './styles.ts';
 
 @customElement('wb-mixing')
@@ -52,16 +52,22 @@ export class MixingCard extends LitElement {
 
   private readonly mix = async (): Promise<void> => {
     const typed = this.volume?.value ?? '';
+    const { partsWater } = this;
+    // What reads units may be long on its way: no older sheet may stand under a newer volume.
+    const isOver = () => this.volume?.value !== typed || this.partsWater !== partsWater;
     this.fault = null;
     if (typed.trim() === '') {
       this.mixed = null;
       return;
     }
     try {
-      this.mixed = await mixingFromTyped(typed, this.partsWater);
-    } catch {
+      const mixed = await mixingFromTyped(typed, partsWater);
+      if (!isOver()) this.mixed = mixed;
+    } catch (error) {
+      if (isOver()) return;
       this.mixed = null;
-      this.fault = text.mixing.wrong(typed);
+      const missing = error instanceof ReaderMissingError;
+      this.fault = missing ? text.mixing.readerMissing(typed) : text.mixing.wrong(typed);
     }
   };
 }

@@ -1,7 +1,7 @@
 /**
  * A labelled number with its unit, optionally with a slider. What cannot be read stays in the
  * field as typed, is kept with the notebook, and is told in one sentence; the last good value
- * stays in force until then.
+ * stays in force until then. So it is with an entry with units while what reads units is fetched.
  *
  * @fires wb-value - the user gave a readable value; detail is a number, or null when emptied
  */
@@ -12,8 +12,18 @@ import { AppController } from '../state/app-controller.ts';
 import type { WorkDocument } from '../state/work.ts';
 import { parseNumber, shortest } from '../worksheet/parse-cell.ts';
 import { text } from '../text.ts';
-import { readerOf, type QuantityReader } from './quantities.ts';
+import { readerOf, ReaderMissingError, type QuantityReader } from './quantities.ts';
 import { sharedStyles } from './styles.ts';
+
+/** An entry with units that is being read. */
+interface Waiting {
+  readonly typed: string;
+  /** The notebook before the entry. */
+  readonly before: WorkDocument;
+}
+
+/** Entries that were never read, by key: the field was left for another before it could be. */
+const unread = new Map<string, string>();
 
 /**
  * Each field is a form of its own, so that the browser's form filling looks at one field after a
@@ -45,7 +55,8 @@ export class NumberField extends LitElement {
       .unit {
         color: var(--quiet);
       }
-      .wrong {
+      .wrong,
+      .waits {
         font-size: 0.875rem;
         max-width: 30ch;
       }
@@ -79,6 +90,11 @@ export class NumberField extends LitElement {
   private kept: string | undefined;
   /** Where the figure stood before what is being typed: there it goes back if that is refused. */
   private begun: { readonly value: number | null; readonly document: WorkDocument } | null = null;
+  /** The notebook as it was when the present entry began. */
+  private start: WorkDocument | null = null;
+  @state() private waiting: Waiting | null = null;
+  /** The figure that this field itself gave last. */
+  private told: number | null | undefined;
 
   private readonly app = new AppController(this, ({ document }) => document.asTyped?.[this.key]);
 
@@ -89,10 +105,10 @@ export class NumberField extends LitElement {
       this.kept = kept;
       this.typed = null;
       this.fault = null;
-      this.begun = null;
+      this.endEntry();
     }
     // A value from elsewhere (undo, a slider) replaces what was typed, unless that says the same.
-    if (changed.has('value') && this.typed !== null) {
+    if (changed.has('value') && this.typed !== null && !Object.is(this.value, this.told)) {
       const parsed = parseNumber(this.typed);
       const same = parsed.status === 'read' && parsed.value === this.value;
       if (!same && !(parsed.status === 'empty' && this.value === null)) this.typed = null;
@@ -102,12 +118,14 @@ export class NumberField extends LitElement {
   protected override render(): TemplateResult {
     // What is being typed stands before what was kept, or the field could not be corrected.
     const shown = this.typed ?? this.kept ?? this.inForce;
-    const why = this.fault ?? this.faultOf(this.kept);
+    const waits = this.waiting === null ? null : text.field.waits(this.waiting.typed);
+    const why = waits ?? this.fault ?? this.faultOf(this.kept);
     const { inForce } = this;
-    const fault =
+    const says =
       why === null || inForce === ''
         ? why
         : `${why} ${text.wrong.inForce(`${this.lead}${inForce}`)}`;
+    const isWrong = says !== null && waits === null;
     return html`<label for="field" class=${this.bare ? 'visually-hidden' : ''}>${this.label}</label>
       <form class="row" @submit=${neverSent}>
         ${this.lead === '' ? nothing : html`<span class="unit">${this.lead}</span>`}
@@ -117,8 +135,8 @@ export class NumberField extends LitElement {
           inputmode="decimal"
           autocomplete="off"
           .value=${live(shown)}
-          aria-invalid=${fault === null ? nothing : 'true'}
-          aria-describedby=${fault === null ? 'unit' : 'fault'}
+          aria-invalid=${isWrong ? 'true' : nothing}
+          aria-describedby=${says === null ? 'unit' : isWrong ? 'fault' : 'waits'}
           @input=${this.onInput}
           @change=${this.onChange}
           @keydown=${this.onKey}
@@ -126,7 +144,8 @@ export class NumberField extends LitElement {
         <span class="unit" id="unit">${this.unit}</span>
         ${this.sliderTemplate()}
       </form>
-      ${fault === null ? nothing : html`<div class="wrong" id="fault">${fault}</div>`}`;
+      ${isWrong ? html`<div class="wrong" id="fault">${says}</div>` : nothing}
+      ${waits === null ? nothing : html`<div class="waits" id="waits">${says}</div>`}`;
   }
 
   private sliderTemplate(): TemplateResult | typeof nothing {
@@ -156,6 +175,7 @@ export class NumberField extends LitElement {
     const { status } = parseNumber(kept);
     if (status === 'read') return this.outside(kept);
     if (status === 'empty') return text.wrong.empty;
+    if (unread.get(this.key) === kept) return text.field.unread(kept);
     return text.wrong.entry(kept, readerOf(this.unit, this.lead)?.hint);
   }
 
@@ -176,7 +196,7 @@ export class NumberField extends LitElement {
   };
 
   private readonly onSlide = (event: Event): void => {
-    this.typed = null;
+    this.dropEntry();
     this.fault = null;
     this.forget();
     this.tell(Number((event.target as HTMLInputElement).value));
@@ -188,7 +208,9 @@ export class NumberField extends LitElement {
   };
 
   private readonly onKey = (event: KeyboardEvent): void => {
-    if (event.key === 'Enter' && this.once) this.onChange(event);
+    // An entry that stands there from before may be readable now.
+    const stands = this.typed === null && this.kept !== undefined;
+    if (event.key === 'Enter' && (this.once || stands)) this.onChange(event);
     // An empty field that gives its value when it is left has none to step from.
     if (this.once && this.value === null) return;
     if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return;
@@ -197,19 +219,22 @@ export class NumberField extends LitElement {
     const next = (this.value ?? 0) + sign * this.step;
     const rounded = Math.round(next / this.step) * this.step;
     const value = Number(Math.min(this.max, Math.max(this.min, rounded)).toFixed(6));
-    this.typed = null;
+    this.dropEntry();
     this.forget();
     this.tell(value);
   };
 
   private take(typed: string, done: boolean): void {
+    if (this.waiting !== null) this.dropEntry();
     this.typed = typed;
     this.fault = null;
+    this.start ??= this.app.app.store.state.document;
     const parsed = parseNumber(typed);
     const reader = parsed.status === 'wrong' ? readerOf(this.unit, this.lead) : null;
     if (reader !== null) {
-      // Units may still be on their way while the user types.
+      // Units may still be on their way while the user types; the 6 of 68 °F is no entry.
       if (done) void this.readQuantity(typed, reader);
+      else this.takeBack();
       return;
     }
     const inside = parsed.status === 'read' && parsed.value >= this.min && parsed.value <= this.max;
@@ -220,42 +245,91 @@ export class NumberField extends LitElement {
       this.forget();
       this.begun ??= { value: this.value, document: this.app.app.store.state.document };
       this.tell(parsed.status === 'read' ? parsed.value : null);
-      if (done) this.begun = null;
+      if (done) this.endEntry();
     } else if (done || parsed.status === 'wrong') {
       this.refuse(typed);
+      if (done) this.endEntry();
     }
   }
 
+  /**
+   * Reads an entry with units. The notebook keeps it as typed meanwhile: what reads units may be
+   * long on its way, and the page be closed or another entry be typed before.
+   */
   private async readQuantity(typed: string, { read }: QuantityReader): Promise<void> {
-    try {
-      const value = Number((await read(typed)).toFixed(this.decimals));
-      if (this.typed !== typed) return;
-      if (value >= this.min && value <= this.max) {
-        this.typed = null;
-        this.forget();
-        this.takeBack();
-        this.tell(value, 'also the same');
-        this.app.app.session.set({ announcement: { says: text.field.readAs(typed, value, this.unit) } });
-      } else {
-        this.refuse(typed);
-        this.fault = this.outside(typed);
-      }
-    } catch (error) {
-      if (this.typed !== typed) return;
-      this.refuse(typed);
+    const { key } = this;
+    const { store } = this.app.app;
+    const before = this.start ?? store.state.document;
+    this.refuse(typed);
+    this.endEntry();
+    const waiting = { typed, before };
+    this.waiting = waiting;
+    unread.set(key, typed);
+    const answer = await read(typed).then(
+      (value) => Number(value.toFixed(this.decimals)),
+      (error: unknown) => (error instanceof Error ? error : new Error(String(error))),
+    );
+    // Undone, typed over, or the field has gone to another figure: the wait is over.
+    if (this.waiting !== waiting) return;
+    this.waiting = null;
+    this.typed = null;
+    if (this.key !== key || !this.isConnected) return;
+    if (typeof answer === 'number' && answer >= this.min && answer <= this.max) {
+      unread.delete(key);
+      this.withdraw(before);
+      this.forget();
+      this.tell(answer, 'also the same');
+      this.say(text.field.readAs(typed, `${this.lead}${answer} ${this.unit}`));
+    } else if (answer instanceof ReaderMissingError) {
+      this.fault = text.field.readerMissing(typed);
+      this.say(this.fault);
+    } else {
+      unread.delete(key);
       // A quantity with its unit, but one that no darkroom has.
-      const isFar = error instanceof Error && 'fault' in error && error.fault === 'out-of-range';
+      const isFar =
+        typeof answer === 'number' || ('fault' in answer && answer.fault === 'out-of-range');
       if (isFar) this.fault = this.outside(typed);
     }
-    this.app.app.store.endMerge();
+    store.endMerge();
+  }
+
+  private say(says: string): void {
+    this.app.app.session.set({ announcement: { says } });
+  }
+
+  /** The next thing typed begins an entry. */
+  private endEntry(): void {
+    this.begun = null;
+    this.start = null;
+    this.waiting = null;
+  }
+
+  /** Something else takes the place of what was typed; if that was not read yet, it never was. */
+  private dropEntry(): void {
+    const { waiting } = this;
+    this.typed = null;
+    this.endEntry();
+    if (waiting === null) return;
+    unread.delete(this.key);
+    this.withdraw(waiting.before);
+  }
+
+  /** Takes back the last step if it began there. */
+  private withdraw(before: WorkDocument): void {
+    const { store } = this.app.app;
+    // First: the field must not think that somebody else did it.
+    this.kept = before.asTyped?.[this.key];
+    if (!store.withdraw(before)) this.kept = this.app.now;
   }
 
   /** The figures on the way to an entry, the 1 of 1e9 or the 6 of 68 °F, are taken back. */
   private takeBack(): void {
     const { begun } = this;
     this.begun = null;
+    if (begun === null) return;
+    this.told = begun.value;
     // The field may not show yet what was taken: the notebook itself is asked.
-    if (begun !== null && !this.app.app.store.withdraw(begun.document)) this.tell(begun.value);
+    if (!this.app.app.store.withdraw(begun.document)) this.tell(begun.value);
   }
 
   /** Keeps the entry as typed, with the figure in force as it was before. */
@@ -275,6 +349,7 @@ export class NumberField extends LitElement {
   }
 
   private tell(value: number | null, when?: 'also the same'): void {
+    this.told = value;
     if (value === this.value && when === undefined) return;
     this.dispatchEvent(new CustomEvent('wb-value', { detail: value }));
   }

@@ -5,7 +5,15 @@
 import type { MixingSheet } from '@wedgebook/core/quantities';
 import { text } from '../text.ts';
 
-const quantities = () => import('@wedgebook/core/quantities');
+/** What reads units could not be fetched: no word on the entry itself. */
+export class ReaderMissingError extends Error {
+  override readonly name = 'ReaderMissingError';
+}
+
+const quantities = () =>
+  import('@wedgebook/core/quantities').catch((cause: unknown) => {
+    throw new ReaderMissingError('what reads units could not be fetched', { cause });
+  });
 
 /** What a field of some unit takes besides a plain number. */
 export interface QuantityReader {

@@ -206,6 +206,8 @@ export const mixing = {
   hint: 'Type a volume with its unit; millilitres are meant without one.',
   says: ({ concentrate, water, total, partsWater }: MixingSheet): string =>
     `${volume(concentrate)} concentrate + ${volume(water)} water = ${volume(total)} at 1+${trimmed(partsWater)}.`,
+  readerMissing: (typed: string) =>
+    `“${typed}” could not be read: what reads units did not arrive. Type it again once there is a network.`,
   wrong: (typed: string) => `“${typed}” is no volume. Type a number with ml, l or floz.`,
 };
 
