@@ -101,6 +101,22 @@ describe('readings', () => {
     await expect.poll(() => cellOf(page, 0, 1).inputValue()).toBe('');
   });
 
+  it('are too few to look for slips, which the measures say until there are eight', async () => {
+    const { page } = app;
+    const note = page.locator('wb-measures').getByText('Slips of reading are looked for from 8');
+    await page.getByRole('button', { name: '+ New strip' }).click();
+    await pasteInto(
+      page,
+      0,
+      1,
+      ['1.52', '1.43', '1.31', '1.19', '1.08', '0.95', '0.82'].join('\n'),
+    );
+    await expect.poll(() => note.isVisible()).toBe(true);
+    expect(await note.textContent()).toMatch(/here are 7\.$/);
+    await cellOf(page, 7, 1).fill('0.70');
+    await expect.poll(() => note.count()).toBe(0);
+  });
+
   it('are read in transmittance and stops as well', async () => {
     const { page } = app;
     await page.getByLabel('Readings in').selectOption('transmittance');

@@ -2,6 +2,8 @@
  * Every word that the command prints of its own. Sentences of warnings and of faults in a file
  * belong to @wedgebook/notebook, which the app shares.
  */
+import { FEWEST_FOR_SLIPS } from '@wedgebook/core';
+
 export const WORDS = {
   warning: '!',
   caution: '!!',
@@ -132,6 +134,11 @@ export const MEASURES = {
   scatter: (value: string, freedom: number) =>
     `scatter of a reading ${value} on ${freedom} degrees of freedom`,
   through: 'drawn through every reading, no error',
+  noSlips: ['slips of reading', 'not looked for'],
+  whyNoSlips: {
+    'too-few-readings': `from ${FEWEST_FOR_SLIPS} readings on, unexposed ones counted`,
+    'drawn-curve': 'a curve through every reading leaves nothing to judge one by',
+  },
   points: (points: number, readings: number, unexposed: number) =>
     `${points} steps, ${readings} readings${unexposed > 0 ? `, ${unexposed} unexposed` : ''}`,
   baseFog: ['base + fog', 'density of the unexposed film'],

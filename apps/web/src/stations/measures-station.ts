@@ -2,14 +2,20 @@
  * Third station: every measure of the chosen strip with its unit, its definition and its standard
  * error, and the warnings that belong to them.
  */
-import type { Estimate, FilmMeasures, PaperMeasures, Warning } from '@wedgebook/core';
+import {
+  slipSearch,
+  type Estimate,
+  type FilmMeasures,
+  type PaperMeasures,
+  type Warning,
+} from '@wedgebook/core';
 import { formatNumber } from '@wedgebook/charts';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { estimate, noticeStyles, warningList } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
-import { gradeTableOf } from '../state/derive.ts';
+import { gradeTableOf, type StripFit } from '../state/derive.ts';
 import { text } from '../text.ts';
 
 /** One line of the list. */
@@ -72,6 +78,7 @@ export class MeasuresStation extends LitElement {
     return {
       strip,
       table,
+      noSlips: fit === null ? '' : noSlips(fit),
       exposureKind: fit?.readings.exposureKind ?? 'relative',
       film: strip === null || fit === null || isPaper ? null : derive.film(strip, fit),
       paper: strip === null || fit === null || !isPaper ? null : derive.paper(strip, fit, table),
@@ -105,9 +112,18 @@ export class MeasuresStation extends LitElement {
               )}
             </dl>`
       }
+      ${view.noSlips === '' ? nothing : html`<p class="quiet small">${view.noSlips}</p>`}
       ${warningList(warnings)}
     </section>`;
   }
+}
+
+/** Where no slip is looked for, a sheet without marks says nothing about slips. */
+function noSlips({ curve, readings }: StripFit): string {
+  if (curve === null) return '';
+  const count = readings.densities.length + readings.unexposedDensities.length;
+  const search = slipSearch(curve, count);
+  return search === 'done' ? '' : text.measures.noSlips[search](count);
 }
 
 function filmList(film: FilmMeasures, exposureKind: 'absolute' | 'relative'): Measure[] {

@@ -1,8 +1,15 @@
 /** Names, units and definitions of the measures. */
+import { FEWEST_FOR_SLIPS } from '@wedgebook/core';
 
 export const measures = {
   title: 'Measures',
   none: 'No measures yet: they follow from the curve.',
+  noSlips: {
+    'too-few-readings': (count: number) =>
+      `Slips of reading are looked for from ${FEWEST_FOR_SLIPS} readings on; here are ${count}.`,
+    'drawn-curve': () =>
+      'Slips of reading are not looked for: a curve through every reading leaves nothing to judge one by.',
+  },
   density: 'density',
   logUnits: 'log₁₀ units',
   logExposure: { absolute: 'log₁₀ lx·s', relative: 'log₁₀, relative' },

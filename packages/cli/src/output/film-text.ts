@@ -1,10 +1,5 @@
 /** The measures of film strips, for reading. */
-import type {
-  CharacteristicCurve,
-  FamiliesCompared,
-  FilmMeasures,
-  FilmSpeed,
-} from '@wedgebook/core';
+import type { FamiliesCompared, FilmMeasures, FilmSpeed } from '@wedgebook/core';
 import { stripTitle } from '../strips/describe-strip.ts';
 import type { FittedStrip } from '../strips/fitted-strip.ts';
 import { COMPARISON, FILM_COLUMNS, MEASURES as M } from '../text.ts';
@@ -43,9 +38,9 @@ export function filmSummary(rows: readonly (readonly string[])[]): string {
 
 /** All measures of one strip, with their definitions and warnings. */
 export function filmBlock({ fitted, measures, compared }: MeasuredFilm): string {
-  const { strip, curve, exposureKind } = fitted;
+  const { strip, exposureKind } = fitted;
   const unit = M.logExposure[exposureKind];
-  const rows: (readonly string[])[] = [curveRow(fitted, curve)];
+  const rows = curveRows(fitted);
   if (measures !== null) {
     const { isoTriangle, speed, fractionalGradientSpeed: delta, usefulRange } = measures;
     rows.push(
@@ -110,18 +105,16 @@ function comparisonText(compared: FamiliesCompared | null): string {
   return `  ${COMPARISON.verdict[verdict](chosen, best ?? '')}\n${table}`;
 }
 
-/** The family of the curve, its scatter and what it stands on. */
-export function curveRow(
-  fitted: FittedStrip,
-  curve: CharacteristicCurve | null,
-): readonly string[] {
-  const { points, readings } = fitted;
+/** The family of the curve, its scatter and what it stands on; and where no slips are looked for. */
+export function curveRows(fitted: FittedStrip): (readonly string[])[] {
+  const { points, readings, curve, slips } = fitted;
   const unexposed = readings.unexposedDensities?.length ?? 0;
   const counts = M.points(points, readings.densities.length, unexposed);
   const scatter = curve?.residualStandardDeviation ?? null;
   const error =
     scatter === null ? M.through : M.scatter(fixed(scatter, 4), curve?.degreesOfFreedom ?? 0);
-  return [M.curve, curve?.family ?? '-', curve === null ? counts : `${counts}; ${error}`];
+  const row = [M.curve, curve?.family ?? '-', curve === null ? counts : `${counts}; ${error}`];
+  return slips === null || slips === 'done' ? [row] : [row, [...M.noSlips, M.whyNoSlips[slips]]];
 }
 
 function fact(

@@ -5,7 +5,7 @@ import type { FittedStrip } from '../strips/fitted-strip.ts';
 import { MEASURES as M } from '../text.ts';
 import { factList } from './aligned-table.ts';
 import { estimateText, fixed } from './figures.ts';
-import { curveRow } from './film-text.ts';
+import { curveRows } from './film-text.ts';
 import { gradeTableText } from './provenance-text.ts';
 import { shownWarnings, warningLines } from './warnings.ts';
 
@@ -33,7 +33,7 @@ export function paperBlock(
 ): string {
   const { strip, exposureKind } = fitted;
   const unit = M.logExposure[exposureKind];
-  const rows: (readonly string[])[] = [curveRow(fitted, fitted.curve)];
+  const rows = curveRows(fitted);
   if (measures !== null) {
     const { isoRange, isoSpeed, shadowPoint, densityBasis } = measures;
     rows.push(

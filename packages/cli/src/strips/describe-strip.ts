@@ -22,7 +22,7 @@ function stripFacts(strip: ReadingsStrip): Readonly<Record<string, string | numb
 }
 
 /** The head of a strip's JSON: what was read, and what was fitted to it. */
-export function fittedFacts({ strip, curve, points, exposureKind, readings }: FittedStrip) {
+export function fittedFacts({ strip, curve, points, exposureKind, readings, slips }: FittedStrip) {
   return {
     strip: strip.name,
     ...stripFacts(strip),
@@ -31,6 +31,7 @@ export function fittedFacts({ strip, curve, points, exposureKind, readings }: Fi
     unexposedReadings: readings.unexposedDensities?.length ?? 0,
     exposureKind,
     model: curve?.family ?? null,
+    slipSearch: slips,
   };
 }
 

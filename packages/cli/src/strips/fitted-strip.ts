@@ -3,10 +3,12 @@ import {
   findSuspects,
   fitCurve,
   fitPaperCurve,
+  slipSearch,
   warning,
   type CharacteristicCurve,
   type CurveFamily,
   type CurveReadings,
+  type SlipSearch,
   type Warning,
 } from '@wedgebook/core';
 import { curveReadingsOf, type ExposureOptions, type ReadingsStrip } from '@wedgebook/notebook';
@@ -18,6 +20,8 @@ export interface FittedStrip {
   readonly points: number;
   /** Null where the readings hold no curve; a warning says why. */
   readonly curve: CharacteristicCurve | null;
+  /** Whether slips were looked for; null without a curve. */
+  readonly slips: SlipSearch | null;
   readonly warnings: readonly Warning[];
 }
 
@@ -35,13 +39,15 @@ export function fittedStrip(
       : material === 'paper'
         ? fitPaperCurve(readings, { suspects: findSuspects })
         : fitCurve(readings, { suspects: findSuspects });
+  const count = readings.densities.length + (readings.unexposedDensities?.length ?? 0);
   const common = { strip, readings, exposureKind, points };
   const noticed = [...strip.warnings, ...warnings, ...fit.warnings];
   return fit.status === 'ok'
-    ? { ...common, curve: fit.curve, warnings: noticed }
+    ? { ...common, curve: fit.curve, slips: slipSearch(fit.curve, count), warnings: noticed }
     : {
         ...common,
         curve: null,
+        slips: null,
         warnings: [...noticed, warning('curve-not-determined', { reason: fit.reason })],
       };
 }

@@ -44,6 +44,27 @@ async function film(text: string, ...words: string[]): Promise<FilmJson> {
 }
 
 describe('film --json', () => {
+  it('says quietly where no slips are looked for: among seven readings, on a drawn curve', async () => {
+    const rows = SOFT_TOE.trimEnd().split('\n');
+    const some = (count: number) =>
+      rows.filter((_, i) => i === 0 || i % 3 === 1).slice(0, count + 1);
+    const [seven, drawn] = [some(7).join('\n'), ['--model', 'as-drawn']];
+    const searchOf = async (text: string, ...words: string[]) => {
+      const [strip] = (await film(text, ...words)).strips;
+      return (strip as unknown as { slipSearch: string }).slipSearch;
+    };
+    expect(await searchOf(seven)).toBe('too-few-readings');
+    expect(await searchOf(`${seven}\nB,,,0.15`)).toBe('done');
+    expect(await searchOf(SOFT_TOE, ...drawn)).toBe('drawn-curve');
+    const files = { '-': seven, 'all.csv': SOFT_TOE };
+    const told = await ran(['film', '-'], files);
+    expect(told.stdout).toMatch(/^  slips of reading +not looked for +from 8 readings on/m);
+    expect(told.stdout).not.toMatch(/^ *! .*slip/m);
+    const text = await ran(['film', 'all.csv', ...drawn], files);
+    expect(text.stdout).toMatch(/slips of reading +not looked for +a curve through every reading/);
+    expect((await ran(['film', 'all.csv'], files)).stdout).not.toContain('slips of reading');
+  });
+
   it('[exact curve B, derived] finds the measures of the soft-toed curve', async () => {
     const [strip] = (await film(SOFT_TOE, '--log-exposure', 'absolute')).strips;
     // Derived from the closed form; densities rounded to four decimals, so agreement to 0.001.

@@ -165,7 +165,9 @@ describe('times', () => {
   it('reads as tables', async () => {
     const { stdout } = await ran(['times', '-'], { '-': strips([3, 5, 8, 12]) });
     expect(stdout).toMatch(/^Contrast against development time: contrast index\n/);
-    expect(stdout).toMatch(/temperature coefficient +2\.50 +factor of speed for 10 °C; built-in \(published, verified\)/);
+    expect(stdout).toMatch(
+      /temperature coefficient +2\.50 +factor of speed for 10 °C; built-in \(published, verified\)/,
+    );
     expect(stdout).toMatch(/Plan at 20 °C; N is 0\.580: /);
     expect(stdout).not.toMatch(/NaN|undefined|null/);
   });

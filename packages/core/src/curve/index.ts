@@ -32,4 +32,5 @@ export { estimateOn, requiredEstimate, type CurveMeasure, type Derived } from '.
 export { placeOfMaximum } from './place-of-maximum.ts';
 export { functionOf, type NamedFunction } from './function-of.ts';
 export { modelOf } from './model-of.ts';
+export { FEWEST_FOR_SLIPS, slipSearch, type SlipSearch } from './slip-search.ts';
 export { findSuspects, type FindSuspects, type SuspectsFound } from './suspects-of.ts';

@@ -23,6 +23,7 @@ import type { CharacteristicCurve } from './characteristic-curve.ts';
 import { functionOf } from './function-of.ts';
 import { modelOf } from './model-of.ts';
 import type { CurveReadings } from '../readings/index.ts';
+import { slipSearch } from './slip-search.ts';
 import { sortReadings, type SortedReadings } from './sort-readings.ts';
 
 /** A search for slips needs no last digits: a fit that takes longer is one that runs off. */
@@ -30,11 +31,6 @@ const ENOUGH_ITERATIONS = 40;
 const ENOUGH_FOR_WHOLE_FORM = 100;
 /** Scatter, in that of the moved readings, at which bad readings are as good an explanation. */
 const AS_GOOD = 1.08;
-/**
- * Fewest readings among which one can stand out; what fewer would tell is measured in
- * docs/2026-11-25-which-curve-family.md.
- */
-const FEWEST_READINGS = 8;
 
 /** What a search for slips found. */
 export interface SuspectsFound {
@@ -56,7 +52,7 @@ export type FindSuspects = (curve: CharacteristicCurve, readings: SortedReadings
  * @param readings - those readings
  */
 export const findSuspects: FindSuspects = (curve, { x, y }) => {
-  if (curve.family === 'as-drawn' || x.length < FEWEST_READINGS) {
+  if (slipSearch(curve, x.length) !== 'done') {
     return { suspects: [], stepSlip: null, warnings: [] };
   }
   const fitted = { model: modelOf(curve) ?? functionOf(curve), fit: curve };
