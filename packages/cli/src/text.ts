@@ -5,6 +5,10 @@
 import { FEWEST_FOR_SLIPS } from '@wedgebook/core';
 
 export const WORDS = {
+  unusedWithoutTreated: (names: readonly string[]) =>
+    `${optionsNamed(names)} not used: the built-in bath is not fitted. Give FILE with treated strips.`,
+  unusedWithoutNegative: (names: readonly string[]) =>
+    `${optionsNamed(names)} not used, for no bath is planned. Give the negative too: --range DR, or --shadow D and --highlight D.`,
   warning: '!',
   caution: '!!',
   none: '-',
@@ -47,10 +51,6 @@ export const USAGE = {
   filmNeedsSpots: '--film needs both --shadow D and --highlight D, densities of the negative',
   needsFilm: (name: string) => `--${name} needs --film FILE, strips of the film`,
   needsMinutes: (name: string) => `--${name} needs --minutes M, the time in the bath`,
-  needsTreated: (name: string) =>
-    `--${name} needs FILE with treated strips; the built-in bath is not fitted`,
-  needsNegative: (name: string) =>
-    `--${name} belongs to a plan; give the negative too: --range DR, or --shadow D and --highlight D`,
   onePaperOnly: 'give one of --paper, --grade and --paper-scale',
   gradeUnknown: (grade: number, grades: readonly number[]) =>
     `--grade ${grade} is outside the table, which goes from ${Math.min(...grades)} to ${Math.max(...grades)}`,
@@ -424,3 +424,6 @@ export const MESSAGES = {
 } as const;
 
 export const VERSION_LINE = 'wedgebook 0.1.0\n';
+
+const optionsNamed = (names: readonly string[]): string =>
+  `${names.map((name) => `--${name}`).join(', ')} ${names.length === 1 ? 'was' : 'were'}`;

@@ -154,9 +154,6 @@ describe('treat --ways', () => {
     ],
     [[...PLAN, '--stain-kept', '0.5'], /--stain-kept is the share .* of --stain; give both/],
     [['t.csv', '--stain-kept', '0.5'], /--stain-kept is the share .* of --stain; give both/],
-    [['t.csv', '--dilution', '1+3'], /--dilution belongs to a plan; give the negative too/],
-    [['t.csv', '--stain', '0.3'], /--stain belongs to a plan/],
-    [[...PLAN, '--law', 'power'], /--law needs FILE with treated strips/],
     [[...PLAN, '--to-scale', '0.9'], /only one of --to-grade, --to-scale/],
     [['--range', '0.74', '--to-range', '9', '--dilution', '1+1'], /--to-range 9 is outside/],
   ])('refuses %j as wrong usage', async (words, message) => {

@@ -224,6 +224,29 @@ describe('treat FILE', () => {
   });
 });
 
+describe('an option that nothing is made of', () => {
+  const unused = async (...words: string[]) => {
+    const { exitCode, stdout } = await ran(['treat', ...words, '--json'], FILES);
+    expect(exitCode).toBe(0);
+    const { warnings } = JSON.parse(stdout) as { warnings: { code: string; message: string }[] };
+    return warnings.filter(({ code }) => code === 'option-unused').map(({ message }) => message);
+  };
+
+  it('is named, and changes nothing', async () => {
+    const [told, ...more] = await unused('t.csv', '--dilution', '1+3', '--stain', '0.3');
+    expect(told).toMatch(/^--dilution, --stain were not used, for no bath is planned/);
+    expect(more).toEqual([]);
+    const plan = ['--range', '0.74', '--to-grade', '3', '--dilution', '1+1'];
+    expect(await unused(...plan, '--law', 'power')).toEqual([
+      '--law was not used: the built-in bath is not fitted. Give FILE with treated strips.',
+    ]);
+    expect(await unused('t.csv', '--law', 'power')).toEqual([]);
+    expect(await unused('t.csv', ...plan, '--celsius', '20')).toEqual([]);
+    const { stdout } = await ran(['treat', 't.csv', '--celsius', '20'], FILES);
+    expect(stdout).toMatch(/^! --celsius was not used/m);
+  });
+});
+
 describe('treat with the built-in bath', () => {
   it('[practice] 1+1, 20 °C, 6.5 min is at least 95 % complete', async () => {
     const { plan } = await treat('--range', '0.74', '--dilution', '1+1', '--minutes', '6.5');

@@ -36,9 +36,9 @@ import {
   sensitivityText,
   toldText,
 } from '../output/treat-text.ts';
-import { shownWarnings, warningLines } from '../output/warnings.ts';
+import { shownWarnings, warningLines, type ShownWarning } from '../output/warnings.ts';
 import { waysJson, waysText } from '../output/ways-output.ts';
-import { USAGE } from '../text.ts';
+import { USAGE, WORDS } from '../text.ts';
 import { carriedOut, type Planned } from '../treatment/carried-out.ts';
 import { HELD_OPTIONS, heldParameters } from '../treatment/held-parameters.ts';
 import { developmentFrom } from '../treatment/known-development.ts';
@@ -89,7 +89,7 @@ export const treat: Verb = {
     const table = gradeTableOf(given);
     // Usage is judged before any file is read.
     givenStain(given);
-    requireUsed(given, { withFile: file !== undefined, withPlan: wantsPlan });
+    const unused = unusedOptions(given, { withFile: file !== undefined, withPlan: wantsPlan });
     const order = wantsPlan ? planOrder(given, negative, table) : null;
     const asked = waysOrder(given);
     if (asked !== null && (order === null || 'minutes' in order.target)) {
@@ -122,7 +122,7 @@ export const treat: Verb = {
             split: own?.lights ?? null,
           });
     const told = [...(development?.warnings ?? []), ...(own?.warnings ?? [])];
-    return shown({ model, source, planned, ways, clearBase, order, told, table });
+    return shown({ model, source, planned, ways, clearBase, order, told, unused, table });
   },
 };
 
@@ -130,15 +130,18 @@ export const treat: Verb = {
 const FIT_ONLY = ['law', 'response'] as const;
 const PLAN_ONLY = ['dilution', 'celsius', 'light', 'callier', 'stain', 'base-fog'] as const;
 
-/** @throws {UsageError} for an option that nothing would be made of */
-function requireUsed(
+/** Names the options that nothing is made of: the fit or the plan asked for holds without them. */
+function unusedOptions(
   given: Arguments,
   { withFile, withPlan }: { readonly withFile: boolean; readonly withPlan: boolean },
-): void {
-  const unfitted = withFile ? undefined : FIT_ONLY.find((name) => given.has(name));
-  if (unfitted !== undefined) throw new UsageError(USAGE.needsTreated(unfitted));
-  const unplanned = withPlan ? undefined : PLAN_ONLY.find((name) => given.has(name));
-  if (unplanned !== undefined) throw new UsageError(USAGE.needsNegative(unplanned));
+): ShownWarning[] {
+  const unfitted = withFile ? [] : FIT_ONLY.filter((name) => given.has(name));
+  const unplanned = withPlan ? [] : PLAN_ONLY.filter((name) => given.has(name));
+  const messages = [
+    ...(unfitted.length > 0 ? [WORDS.unusedWithoutTreated(unfitted)] : []),
+    ...(unplanned.length > 0 ? [WORDS.unusedWithoutNegative(unplanned)] : []),
+  ];
+  return messages.map((message) => ({ code: 'option-unused', message }));
 }
 
 interface Result {
@@ -150,17 +153,21 @@ interface Result {
   readonly order: PlanOrder | null;
   /** What the other files had to say. */
   readonly told: readonly Warning[];
+  readonly unused: readonly ShownWarning[];
   readonly table: ReturnType<typeof gradeTableOf>;
 }
 
-function shown({ model, source, planned, ways, clearBase, order, told, table }: Result) {
+function shown({ model, source, planned, ways, clearBase, order, told, unused, table }: Result) {
   const plan = planned?.shown ?? null;
-  const warnings = shownWarnings(
-    source?.warnings ?? [],
-    plan === null ? model.warnings : plan.warnings,
-    told,
-    ways?.warnings ?? [],
-  );
+  const warnings = [
+    ...shownWarnings(
+      source?.warnings ?? [],
+      plan === null ? model.warnings : plan.warnings,
+      told,
+      ways?.warnings ?? [],
+    ),
+    ...unused,
+  ];
   const process = source?.process ?? 'selenium';
   const cautions =
     ways?.cautions ??
