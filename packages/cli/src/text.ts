@@ -132,7 +132,7 @@ export const USAGE = {
 export const MEASURES = {
   curve: 'curve',
   scatter: (value: string, freedom: number) =>
-    `scatter of a reading ${value} on ${freedom} degrees of freedom`,
+    `scatter of a reading ${value} on ${freedom} ${freedom === 1 ? 'degree' : 'degrees'} of freedom`,
   through: 'drawn through every reading, no error',
   noSlips: ['slips of reading', 'not looked for'],
   whyNoSlips: {

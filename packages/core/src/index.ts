@@ -3,6 +3,7 @@ export * from './clock-time.ts';
 export * from './errors.ts';
 export * from './estimate.ts';
 export * from './provenance.ts';
+export * from './rounded-to-error.ts';
 export * from './warning.ts';
 export * from './readings/index.ts';
 export * from './curve/index.ts';

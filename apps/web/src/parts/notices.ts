@@ -70,12 +70,18 @@ export function estimate(
 ): TemplateResult {
   if (value === null || value === undefined) return html`<span class="quiet">${text.none}</span>`;
   const { standardError } = value;
-  return html`${format(value.value, decimals)}${
+  return withError(
+    format(value.value, decimals),
     standardError === null
-      ? nothing
-      : html` <span class="se" title=${text.standardError}
-          >± ${errorText(standardError, errorDecimals(standardError, decimals))}</span
-        >`
+      ? null
+      : errorText(standardError, errorDecimals(standardError, decimals)),
+  );
+}
+
+/** A number as it is written, with its error where there is one. */
+export function withError(value: string, error: string | null): TemplateResult {
+  return html`${value}${
+    error === null ? nothing : html` <span class="se" title=${text.standardError}>± ${error}</span>`
   }`;
 }
 

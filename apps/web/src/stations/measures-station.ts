@@ -3,6 +3,7 @@
  * error, and the warnings that belong to them.
  */
 import {
+  roundedToError,
   slipSearch,
   type Estimate,
   type FilmMeasures,
@@ -12,7 +13,7 @@ import {
 import { formatNumber } from '@wedgebook/charts';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
-import { estimate, noticeStyles, warningList } from '../parts/notices.ts';
+import { estimate, noticeStyles, warningList, withError } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { gradeTableOf, type StripFit } from '../state/derive.ts';
@@ -142,8 +143,7 @@ function filmList(film: FilmMeasures, exposureKind: 'absolute' | 'relative'): Me
       value: html`${arithmetic}/${degrees}°`,
       unit: '',
       definition: (kind === 'iso' ? m.isoSpeed : m.exposureIndex).definition(
-        formatNumber(exact.value, 1),
-        exact.standardError === null ? null : formatNumber(exact.standardError, 1),
+        ...speedFigures(exact),
       ),
     });
   }
@@ -177,10 +177,10 @@ function filmList(film: FilmMeasures, exposureKind: 'absolute' | 'relative'): Me
     });
   }
   if (fractionalGradientSpeed !== null) {
-    rows.push(measure(m.fractional, fractionalGradientSpeed.exact, 1));
+    rows.push(speedMeasure(m.fractional, fractionalGradientSpeed.exact));
   }
   if (film.hurterDriffieldSpeed !== null) {
-    rows.push(measure(m.hurterDriffield, film.hurterDriffieldSpeed, 0));
+    rows.push(speedMeasure(m.hurterDriffield, film.hurterDriffieldSpeed));
   }
   return rows;
 }
@@ -209,7 +209,7 @@ function paperList(paper: PaperMeasures): Measure[] {
       name: m.paperSpeed.name,
       value: rounded === null ? text.none : `P ${rounded}`,
       unit: '',
-      definition: m.paperSpeed.definition(formatNumber(exact.value, 1)),
+      definition: m.paperSpeed.definition(...speedFigures(exact)),
     });
   }
   if (paper.paperGrade !== null) {
@@ -225,6 +225,20 @@ function paperList(paper: PaperMeasures): Measure[] {
     measure(m.greatestGradient, paper.greatestGradient, 3),
   );
   return rows;
+}
+
+/** A speed and its error, to the digits that the error leaves a meaning in. */
+function speedFigures(exact: Estimate): [string, string | null] {
+  const { value, standardError, decimals } = roundedToError(exact, 1);
+  const shown = (figure: number) => formatNumber(figure, decimals);
+  if (standardError === null) return [shown(value), null];
+  const error = standardError === 0 ? `<${shown(10 ** -decimals)}` : shown(standardError);
+  return [shown(value), error];
+}
+
+function speedMeasure(words: Parameters<typeof measure>[0], exact: Estimate): Measure {
+  const [value, error] = speedFigures(exact);
+  return { ...words, value: withError(value, error) };
 }
 
 function measure(

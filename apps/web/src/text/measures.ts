@@ -103,7 +103,8 @@ export const measures = {
   },
   paperSpeed: {
     name: 'ISO paper speed',
-    definition: (exact: string) => `1000 / Hm at net density 0.60 (ISO 6846); unrounded ${exact}.`,
+    definition: (exact: string, error: string | null) =>
+      `1000 / Hm at net density 0.60 (ISO 6846); unrounded ${exact}${error === null ? '' : ` ± ${error}`}.`,
   },
   paperGrade: {
     name: 'Paper grade',

@@ -1,5 +1,5 @@
 /** Numbers as a reader wants them: with their error, to the decimals that mean something. */
-import { clockTime, NORMAL_95, type Estimate } from '@wedgebook/core';
+import { clockTime, NORMAL_95, roundedToError, type Estimate } from '@wedgebook/core';
 
 /** @returns such as `0.612 ± 0.008`; without an error the number alone */
 export function estimateText(estimate: Estimate | null | undefined, decimals = 3): string {
@@ -11,6 +11,16 @@ export function estimateText(estimate: Estimate | null | undefined, decimals = 3
   const error =
     standardError < least / 2 ? `<${least.toFixed(decimals)}` : fixed(standardError, decimals);
   return `${text} ± ${error}`;
+}
+
+/**
+ * A speed, which may have five digits before the point: to those that its error leaves a meaning
+ * in, with at most one decimal.
+ */
+export function speedText(estimate: Estimate | null | undefined): string {
+  if (estimate === null || estimate === undefined) return '-';
+  const { decimals, ...rounded } = roundedToError(estimate, 1);
+  return estimateText(rounded, decimals);
 }
 
 /** Fixed decimals, never `-0.00`; a dash for nothing. */

@@ -4,7 +4,7 @@ import { stripTitle } from '../strips/describe-strip.ts';
 import type { FittedStrip } from '../strips/fitted-strip.ts';
 import { COMPARISON, FILM_COLUMNS, MEASURES as M } from '../text.ts';
 import { alignedTable, factList } from './aligned-table.ts';
-import { estimateText, fixed } from './figures.ts';
+import { estimateText, fixed, speedText } from './figures.ts';
 import { shownWarnings, warningLines } from './warnings.ts';
 
 /** A film strip with its measures, and the rival families where they were asked for. */
@@ -64,15 +64,15 @@ export function filmBlock({ fitted, measures, compared }: MeasuredFilm): string 
         ? [M.speed['exposure-index'], '-', exposureKind === 'relative' ? M.noSpeed : '']
         : [
             M.speed[speed.kind],
-            `${speedFigure(speed)} (exact ${estimateText(speed.exact, 1)})`,
+            `${speedFigure(speed)} (exact ${speedText(speed.exact)})`,
             M.speedDefinition[speed.kind],
           ],
     );
     if (delta !== null && exposureKind === 'absolute') {
-      rows.push(fact(M.fractionalGradient, estimateText(delta.exact, 1)));
+      rows.push(fact(M.fractionalGradient, speedText(delta.exact)));
     }
     if (measures.hurterDriffieldSpeed !== null && exposureKind === 'absolute') {
-      rows.push(fact(M.hurterDriffieldSpeed, estimateText(measures.hurterDriffieldSpeed, 1)));
+      rows.push(fact(M.hurterDriffieldSpeed, speedText(measures.hurterDriffieldSpeed)));
     }
     if (usefulRange !== null) {
       const { value, fromLogExposure, toLogExposure, atLeast } = usefulRange;

@@ -4,7 +4,7 @@ import { stripTitle } from '../strips/describe-strip.ts';
 import type { FittedStrip } from '../strips/fitted-strip.ts';
 import { MEASURES as M } from '../text.ts';
 import { factList } from './aligned-table.ts';
-import { estimateText, fixed } from './figures.ts';
+import { estimateText, fixed, speedText } from './figures.ts';
 import { curveRows } from './film-text.ts';
 import { gradeTableText } from './provenance-text.ts';
 import { shownWarnings, warningLines } from './warnings.ts';
@@ -58,7 +58,7 @@ export function paperBlock(
         M.isoSpeed[0],
         isoSpeed === null
           ? '-'
-          : `P ${isoSpeed.rounded ?? '-'} (exact ${estimateText(isoSpeed.exact, 1)})`,
+          : `P ${isoSpeed.rounded ?? '-'} (exact ${speedText(isoSpeed.exact)})`,
         isoSpeed === null && exposureKind === 'relative' ? M.noSpeed : M.isoSpeed[1],
       ],
       [M.paperGradient[0], estimateText(measures.averageGradient), M.paperGradient[1]],

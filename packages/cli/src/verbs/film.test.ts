@@ -44,6 +44,22 @@ async function film(text: string, ...words: string[]): Promise<FilmJson> {
 }
 
 describe('film --json', () => {
+  it('writes speeds to the digits that their errors leave a meaning in, in full only for JSON', async () => {
+    // Readings of one strip with errors of about 0.01, by a fixed pattern.
+    const text = SOFT_TOE.replaceAll(/([\d.]+)$/gm, (density, _all, at: number) =>
+      (Number(density) + 0.01 * Math.sin(at)).toFixed(2),
+    );
+    const [strip] = (await film(text)).strips;
+    const { hurterDriffieldSpeed: exact } = strip as unknown as { hurterDriffieldSpeed: Estimate };
+    // Sine, far from a law: an error between 100 and 1000 leaves tens.
+    expect(exact.standardError).toBeGreaterThan(99.5);
+    const { stdout } = await ran(['film', '-'], { '-': text });
+    const [, value = '', error = ''] = /H&D speed +(\d+) ± (\d+) /.exec(stdout) ?? [];
+    expectWithin(Number(value), exact.value, 5, 'value');
+    expectWithin(Number(error), exact.standardError ?? 0, 5, 'error');
+    expect([value, error].map((figure) => figure.slice(-1))).toEqual(['0', '0']);
+  });
+
   it('says quietly where no slips are looked for: among seven readings, on a drawn curve', async () => {
     const rows = SOFT_TOE.trimEnd().split('\n');
     const some = (count: number) =>
