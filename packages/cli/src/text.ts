@@ -173,7 +173,7 @@ export const MEASURES = {
   ],
   usefulRange: 'useful range',
   usefulFromTo: (from: string, to: string, atLeast: boolean) =>
-    `log exposure ${from} to ${to}${atLeast ? ', at least: the readings end there' : ''}`,
+    `log10, log exposure ${from} to ${to}${atLeast ? ', at least: the readings end there' : ''}`,
   logExposure: { absolute: 'log10 lux-seconds', relative: 'relative log exposure' },
   densityMin: ['paper white', 'least density of the curve'],
   paperMax: ['greatest density'],
@@ -187,7 +187,7 @@ export const MEASURES = {
     gross: ['shadow point', '90 % of the gross maximum (ISO 6846)'],
   },
   paperSpeedPoint: ['speed point', 'where net density is 0.60'],
-  exposureScale: ['exposure scale', 'log exposure from threshold to shadow point'],
+  exposureScale: ['exposure scale', 'log10, from threshold to shadow point'],
   isoRange: ['ISO range', 'R = 100 times the exposure scale; rounded to the nearest 10'],
   isoSpeed: ['ISO paper speed', 'P = 1000 / exposure at the speed point; rounding from memory'],
   paperGradient: ['average gradient', 'chord from threshold to shadow point'],
@@ -207,7 +207,7 @@ export const MEASURES = {
   rangeWanted: ['ISO range wanted', 'R = 100 times the printing range'],
   paperOf: (name: string) => `paper ${name}`,
   verdict: {
-    fits: 'fits this paper (within 0.05)',
+    fits: 'fits this paper (within 0.05 log10)',
     'falls-short': 'falls short of this paper: prints flat',
     overshoots: 'overshoots this paper: prints harsh',
   },
@@ -368,7 +368,7 @@ export const CHAIN_WORDS = {
   cameraFlare: ['camera flare', 'luminance ratio without it over that with it'],
   light: ['Callier factor', 'of the enlarger'],
   enlargerFlare: ['stray light', 'of the enlarger, against the light through clear film'],
-  paper: ['paper', (scale: string) => `exposure scale ${scale}`],
+  paper: ['paper', (scale: string) => `exposure scale ${scale} log10`],
   held: ['held', 'print density of the highlight'],
   untreated: 'Zones in the print',
   treated: 'Zones in the print, after the bath',
@@ -382,14 +382,14 @@ export const CHAIN_WORDS = {
 /** The map of a paper, under its strips. */
 export const PAPER_MAP_WORDS = {
   title: 'Settings',
-  columns: ['setting', 'exposure scale', 'threshold', 'speed point'],
+  columns: ['setting', 'exposure scale, log10', 'threshold, log10', 'speed point, log10'],
   forScale: (position: string, nearest: string) =>
     `that scale: setting ${position}; the nearest strip is ${nearest}`,
   notReachable: {
     'softer-than-softest': (nearest: string, scale: string) =>
-      `that scale is softer than any strip; the nearest is ${nearest} with ${scale}`,
+      `that scale is softer than any strip; the nearest is ${nearest} with ${scale} log10`,
     'harder-than-hardest': (nearest: string, scale: string) =>
-      `that scale is harder than any strip; the nearest is ${nearest} with ${scale}`,
+      `that scale is harder than any strip; the nearest is ${nearest} with ${scale} log10`,
   },
   layers: {
     ok: 'Layers under soft and hard light',

@@ -254,7 +254,7 @@ function chainPaper(
   const scale = given.number('paper-scale', 0.3, 3);
   if (scale !== undefined) {
     if (given.has('grade')) throw new UsageError(USAGE.onePaperOnly);
-    return { paper: generatedPaper(scale), label: `scale ${scale}`, measured: null };
+    return { paper: generatedPaper(scale), label: `scale ${scale} log10`, measured: null };
   }
   const grade = given.number('grade', -10, 10) ?? USUAL.grade;
   const grades = paperMapFromGrades(table);

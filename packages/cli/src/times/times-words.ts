@@ -47,7 +47,7 @@ export const TIMES_WORDS = {
   target: (value: string, source: string) => `N is ${value}: ${source}`,
   yourTarget: 'as asked',
   fromPaper: (scale: string, name: string | null, stops: number) =>
-    `a subject of ${stops} stops on ${name === null ? 'a paper' : `“${name}”`} of exposure scale ${scale}`,
+    `a subject of ${stops} stops on ${name === null ? 'a paper' : `“${name}”`} of exposure scale ${scale} log10`,
   atMinutes: (minutes: number, celsius: number) => `what ${minutes} min at ${celsius} °C give`,
   flare: (stops: string, source: string) =>
     `Camera flare shortens the subject by ${stops} stops: ${source}`,

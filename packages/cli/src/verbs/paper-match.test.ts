@@ -84,6 +84,25 @@ describe('paper', () => {
     expect(stdout).toMatch(/published, verified/);
   });
 
+  it('says of every exposure scale that it is log10, in facts, tables and phrases', async () => {
+    const soft = PAPER_105.replace('strip,', 'setting,strip,').replaceAll('\nP,', '\n2,P,');
+    const hard = PAPER_105.replace(/^.*\n/, '')
+      .replaceAll(/^P,paper,(\d*),([\d.]*),/gm, (_all, step: string, x: string) =>
+        ['4', 'H', 'paper', step, x === '' ? '' : (Number(x) / 2).toFixed(3), ''].join(','),
+      )
+      .replaceAll('P,paper', '4,H,paper');
+    const files = { 'm.csv': soft + hard };
+    const told = await ran(['paper', 'm.csv', '--scale', '3'], files);
+    expect(told).toMatchObject({ exitCode: 0, stderr: '' });
+    expect(told.stdout).toMatch(/exposure scale +1\.0\d+ ± \S+ +log10, from threshold/);
+    expect(told.stdout).toMatch(
+      /setting +exposure scale, log10 +threshold, log10 +speed point, log/,
+    );
+    expect(told.stdout).toMatch(/the nearest is 2 with 1\.0\d log10$/m);
+    const matched = await ran(['match', '--range', '1.05', '--paper', 'm.csv'], files);
+    expect(matched.stdout).toMatch(/fits this paper \(within 0\.05 log10\)/);
+  });
+
   it('refuses a file of film strips', async () => {
     const text = SOFT_TOE.replace('strip,', 'material,').replaceAll('B,', 'film,');
     const { exitCode, stdout, stderr } = await ran(['paper', '-'], { '-': text });

@@ -76,6 +76,7 @@ const zoneOf = (zones: readonly Zone[] | undefined, name: string): Zone => {
 describe('print --film', () => {
   it('follows every zone: exposures a stop apart, the shadow on its zone, L* of CIE', async () => {
     const { toneChain } = await json(...FILM, '--paper-scale', '1.1');
+    expect(toneChain.paper.label).toBe('scale 1.1 log10');
     const [print] = toneChain.prints;
     expect(toneChain.prints).toHaveLength(1);
     const zones = print?.zones ?? [];
