@@ -98,6 +98,11 @@ export class NumberField extends LitElement {
 
   private readonly app = new AppController(this, ({ document }) => document.asTyped?.[this.key]);
 
+  /** The focus goes to the field itself. */
+  override focus(options?: FocusOptions): void {
+    this.renderRoot.querySelector<HTMLInputElement>('#field')?.focus(options);
+  }
+
   protected override willUpdate(changed: PropertyValues<this>): void {
     // Undo, another notebook or another entry under the same field: what was typed here is over.
     const kept = this.app.now;

@@ -111,10 +111,15 @@ export class MatchStation extends LitElement {
         })}
         <button @click=${this.addNegative}>${text.match.newNegative}</button>
       </div>
-      ${negative === null ? nothing : html`<wb-negative></wb-negative>`}
+      ${negative === null ? nothing : html`<wb-negative @wb-removed=${this.focusList}></wb-negative>`}
       <h3>${text.match.paperAndLight}</h3>
       <wb-paper></wb-paper>
-      ${bath.missing === null ? nothing : html`<p class="wrong">${bath.missing}</p>`}
+      ${
+        bath.missing === null
+          ? nothing
+          : // A notebook with no negative yet needs no reproach.
+            html`<p class=${negative === null ? 'quiet' : 'wrong'}>${bath.missing}</p>`
+      }
       ${resultTemplate(bath, factor)}
       ${
         fit === null
@@ -133,8 +138,14 @@ export class MatchStation extends LitElement {
     if (stripId !== null) session.set({ stripId });
   }
 
-  private readonly addNegative = (): void => {
-    const { store } = this.app.app;
+  /** The card that had the focus is gone. */
+  private readonly focusList = async (): Promise<void> => {
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>('#negative')?.focus();
+  };
+
+  private readonly addNegative = async (): Promise<void> => {
+    const { store, session } = this.app.app;
     const strip = this.app.value?.strip ?? null;
     const entry = newNegative(store.state.document, strip?.material === 'film' ? strip : null);
     store.dispatch({
@@ -144,6 +155,9 @@ export class MatchStation extends LitElement {
         { type: 'plan/set', changes: { negativeId: entry.id } },
       ],
     });
+    session.set({ announcement: { says: text.match.negativeAdded(entry.name) } });
+    await this.updateComplete;
+    await this.renderRoot.querySelector('wb-negative')?.focusNewSpot();
   };
 }
 

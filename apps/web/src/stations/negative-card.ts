@@ -1,4 +1,8 @@
-/** The chosen negative: its name, the strip whose curve it lies on, and the readings on it. */
+/**
+ * The chosen negative: its name, the strip whose curve it lies on, and the readings on it.
+ *
+ * @fires wb-removed - the user took the negative out of the notebook
+ */
 import type { Negative, Spot } from '@wedgebook/notebook';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
@@ -9,6 +13,8 @@ import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { text } from '../text.ts';
 import { newId } from '../worksheet/new-entries.ts';
+import { shortest } from '../worksheet/parse-cell.ts';
+import type { NumberField } from '../parts/number-field.ts';
 import '../parts/number-field.ts';
 
 const ROLES: readonly Spot['role'][] = ['shadow', 'highlight', 'other'];
@@ -19,6 +25,9 @@ export class NegativeCard extends LitElement {
   static override styles = [
     sharedStyles,
     css`
+      :host {
+        container-type: inline-size;
+      }
       .fields {
         margin-top: 0.75rem;
       }
@@ -27,7 +36,7 @@ export class NegativeCard extends LitElement {
         margin: 0.75rem 0 0;
         padding: 0;
         display: grid;
-        gap: 0.4rem;
+        gap: 1rem;
       }
       li {
         display: flex;
@@ -36,15 +45,26 @@ export class NegativeCard extends LitElement {
         align-items: flex-start;
       }
       li input {
-        flex: 1 1 8rem;
+        flex: 1 1 100%;
         min-width: 0;
-        max-width: 18rem;
+      }
+      @container (min-width: 30rem) {
+        ul {
+          gap: 0.4rem;
+        }
+        li input {
+          flex: 1 1 8rem;
+          max-width: 18rem;
+        }
       }
       .note {
         margin-block: 0.75rem;
       }
       wb-number {
         --field-width: 5rem;
+      }
+      li wb-number {
+        --field-width: 4.5rem;
       }
     `,
   ];
@@ -123,7 +143,8 @@ export class NegativeCard extends LitElement {
       <button
         @click=${() => {
           this.app.app.store.dispatch({ type: 'negative/remove', id: negative.id });
-          this.app.app.session.set({ announcement: { says: text.match.removed(negative.name) } });
+          this.say(text.match.removed(negative.name));
+          this.dispatchEvent(new CustomEvent('wb-removed'));
         }}
       >
         ${text.match.removeNegative}
@@ -141,7 +162,10 @@ export class NegativeCard extends LitElement {
       change({ name: (event.target as HTMLInputElement).value }, 'name');
     };
     const onRemove = () => {
+      const place = negative.spots.indexOf(spot);
       store.dispatch({ type: 'spot/remove', negativeId: negative.id, id: spot.id });
+      this.say(text.match.removed(spot.name));
+      void this.focusSpot(place);
     };
     return html`<li>
       <input aria-label=${text.match.spotName} .value=${live(spot.name)} @input=${onName} />
@@ -179,6 +203,7 @@ export class NegativeCard extends LitElement {
     return html`<wb-number
       once
       optional
+      data-role=${role}
       label=${text.match.add[role]}
       unit=${text.match.densityUnit}
       key=${`negative/${negative.id}/new-${role}`}
@@ -191,6 +216,7 @@ export class NegativeCard extends LitElement {
         if (detail === null) return;
         const spot: Spot = { id: newId(), name: text.match.roles[role], density: detail, role };
         this.app.app.store.dispatch({ type: 'spot/add', negativeId: negative.id, spot });
+        this.say(text.match.spotAdded(spot.name, shortest(detail, 2, 3)));
       }}
     ></wb-number>`;
   }
@@ -210,6 +236,27 @@ export class NegativeCard extends LitElement {
         this.change(negative, { densityRange: detail }, 'range');
       }}
     ></wb-number>`;
+  }
+
+  /** To the field of a new negative's first reading. */
+  async focusNewSpot(): Promise<void> {
+    await this.updateComplete;
+    const field = this.renderRoot.querySelector<NumberField>('wb-number[data-role="shadow"]');
+    await field?.updateComplete;
+    field?.focus();
+  }
+
+  /** To the reading that has come to the place of one removed, or to the one before it. */
+  private async focusSpot(place: number): Promise<void> {
+    await this.updateComplete;
+    const buttons = this.renderRoot.querySelectorAll<HTMLElement>('li button');
+    const button = buttons[Math.min(place, buttons.length - 1)];
+    if (button === undefined) await this.focusNewSpot();
+    else button.focus();
+  }
+
+  private say(says: string): void {
+    this.app.app.session.set({ announcement: { says } });
   }
 
   private change(negative: Negative, changes: Partial<Negative>, gesture?: string): void {

@@ -28,7 +28,7 @@ export class PaperCard extends LitElement {
         margin-bottom: 0.75rem;
       }
       .field {
-        flex: 1 1 12rem;
+        flex: 1 1 14rem;
         max-width: 22rem;
       }
       .field select,
@@ -116,6 +116,7 @@ export class PaperCard extends LitElement {
         @click=${() => {
           this.app.app.store.dispatch({ type: 'paper/remove', id: paper.id });
           this.app.app.session.set({ announcement: { says: text.match.removed(paper.name) } });
+          void this.focusOn('#paper');
         }}
       >
         ${text.match.removePaper}
@@ -240,6 +241,10 @@ export class PaperCard extends LitElement {
               ></wb-number>`
             : nothing
         }
+      </div>
+      ${light === undefined ? nothing : html`<p>${sourceMark(light.provenance)}</p>`}
+      <wb-callier></wb-callier>
+      <div class="fields">
         ${choice({
           id: 'table',
           label: text.match.table,
@@ -250,8 +255,6 @@ export class PaperCard extends LitElement {
           },
         })}
       </div>
-      ${light === undefined ? nothing : html`<p>${sourceMark(light.provenance)}</p>`}
-      <wb-callier></wb-callier>
       <p>${sourceMark(gradeTable.provenance)}</p>`;
   }
 
@@ -265,8 +268,14 @@ export class PaperCard extends LitElement {
     this.app.app.store.dispatch({ type: 'paper/change', id: paper.id, changes, ...mergeKey });
   }
 
+  /** Where the part that had the focus has gone, or a new one wants filling in. */
+  private async focusOn(selector: string): Promise<void> {
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>(selector)?.focus();
+  }
+
   private readonly addPaper = (): void => {
-    const { store } = this.app.app;
+    const { store, session } = this.app.app;
     const source = { kind: 'iso-range', isoRange: USUAL_ISO_RANGE } as const;
     const entry = newPaper(store.state.document, source);
     store.dispatch({
@@ -276,6 +285,8 @@ export class PaperCard extends LitElement {
         { type: 'plan/set', changes: { paperId: entry.id } },
       ],
     });
+    session.set({ announcement: { says: text.match.paperAdded(entry.name) } });
+    void this.focusOn('#name');
   };
 }
 

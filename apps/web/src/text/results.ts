@@ -108,6 +108,9 @@ export const match = {
   removeNegative: 'Remove this negative',
   removePaper: 'Remove this paper',
   removed: (name: string) => `${name} removed. Undo brings it back.`,
+  negativeAdded: (name: string) => `${name} added. Type its shadow and highlight readings.`,
+  paperAdded: (name: string) => `${name} added. Say how it is known.`,
+  spotAdded: (name: string, density: string) => `${name} ${density} added.`,
   spot: 'spot',
   role: 'prints as',
   density: 'density',
@@ -155,7 +158,8 @@ export const match = {
   noPaperScale:
     'This paper has no exposure scale yet: name a strip that reaches white and black, or type its ISO range.',
   paperSays: ({ label, exposureScale, interval, origin }: ChosenPaper): string => {
-    const scale = `${label}: exposure scale ${formatNumber(exposureScale.value, 2)} (${formatStops(exposureScale.value)})`;
+    const name = origin === 'iso-range' || origin === 'strip' ? label : capital(label);
+    const scale = `${name}: exposure scale ${formatNumber(exposureScale.value, 2)} (${formatStops(exposureScale.value)})`;
     if (interval === null || origin === 'strip') return `${scale}, from your strip.`;
     const from = `${formatNumber(interval[0], 2)} to ${formatNumber(interval[1], 2)}`;
     return origin === 'iso-range'
