@@ -70,12 +70,10 @@ export function estimate(
 ): TemplateResult {
   if (value === null || value === undefined) return html`<span class="quiet">${text.none}</span>`;
   const { standardError } = value;
-  return withError(
-    format(value.value, decimals),
-    standardError === null
-      ? null
-      : errorText(standardError, errorDecimals(standardError, decimals)),
-  );
+  if (standardError === null) return withError(format(value.value, decimals), null);
+  // A number and its error end at the same place.
+  const places = errorDecimals(standardError, decimals);
+  return withError(format(value.value, places), errorText(standardError, places));
 }
 
 /** A number as it is written, with its error where there is one. */

@@ -292,7 +292,7 @@ export class TreatmentStation extends LitElement {
                   this.app.app.store.endMerge();
                 }}
               >
-                ${t.usePlan(toQuarter(plan.minutes))}
+                ${t.usePlan(toQuarter(plan.minutes), plan.minutes)}
               </button>`
             : nothing
         }

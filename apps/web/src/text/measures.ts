@@ -17,7 +17,7 @@ export const measures = {
     name: 'Base + fog',
     unit: 'density',
     definition:
-      'Density of the unexposed material: the curve’s lower end, with the unexposed readings in the fit.',
+      'Density of the unexposed material: the curve’s lower end. Unexposed readings, where there are any, are part of the fit.',
   },
   densityMax: {
     name: 'Greatest density',
@@ -31,17 +31,17 @@ export const measures = {
   isoSpeed: {
     name: 'ISO speed',
     definition: (exact: string, error: string | null) =>
-      `0.8 / Hm, rounded through degrees (ISO 6); unrounded ${exact}${error === null ? '' : ` ± ${error}`}. The contrast condition is met.`,
+      `0.8 / exposure of the speed point, rounded through degrees (ISO 6); unrounded ${exact}${error === null ? '' : `\u00a0±\u00a0${error}`}. The contrast condition is met.`,
   },
   exposureIndex: {
     name: 'Exposure index',
     definition: (exact: string, error: string | null) =>
-      `0.8 / Hm; unrounded ${exact}${error === null ? '' : ` ± ${error}`}. Not an ISO speed: the contrast condition is not met.`,
+      `0.8 / exposure of the speed point; unrounded ${exact}${error === null ? '' : `\u00a0±\u00a0${error}`}. Not an ISO speed: the contrast condition is not met.`,
   },
   isoTriangle: {
     name: 'Rise over +1.30',
     definition: (met: boolean) =>
-      `Density gained from the speed point over 1.30 log exposure; ISO 6 asks for 0.80 ± 0.05: ${met ? 'met' : 'not met'}.`,
+      `Density gained from the speed point over 1.30 log exposure; ISO 6 asks for 0.80\u00a0±\u00a00.05: ${met ? 'met' : 'not met'}.`,
   },
   contrastIndex: {
     name: 'Contrast index',
@@ -104,7 +104,7 @@ export const measures = {
   paperSpeed: {
     name: 'ISO paper speed',
     definition: (exact: string, error: string | null) =>
-      `1000 / Hm at net density 0.60 (ISO 6846); unrounded ${exact}${error === null ? '' : ` ± ${error}`}.`,
+      `1000 / Hm at net density 0.60 (ISO 6846); unrounded ${exact}${error === null ? '' : `\u00a0±\u00a0${error}`}.`,
   },
   paperGrade: {
     name: 'Paper grade',

@@ -112,7 +112,7 @@ export const readings = {
   reverse: 'Turn the readings end for end',
   remove: 'Remove this strip',
   kept: (count: number) =>
-    `${plural(count, 'entry', 'entries')} of this strip cannot be read. ${count === 1 ? 'It is' : 'They are'} kept as typed and take no part until mended.`,
+    `${plural(count, 'entry', 'entries')} of this strip cannot be read. ${count === 1 ? 'It is' : 'They are'} kept as typed and ${count === 1 ? 'takes' : 'take'} no part until mended.`,
   tooFew: (steps: number) =>
     `${steps === 0 ? 'No step is' : `Only ${steps} ${steps === 1 ? 'step is' : 'steps are'}`} read with a known exposure; a curve needs four. Read more steps of this strip.`,
   withoutExposure: (steps: readonly number[]) =>

@@ -70,7 +70,11 @@ export const treatment = {
     if ('grade' in target) return `grade ${target.grade}`;
     return 'printingRange' in target ? 'scale of the paper' : 'density range';
   },
-  usePlan: (minutes: number) => `Use ${formatMinutes(Math.round(minutes * 4) / 4)}`,
+  /** Where the clock's quarters differ from the plan as it is told, the button says so. */
+  usePlan: (quarter: number, planned: number) =>
+    formatMinutes(quarter) === formatMinutes(planned)
+      ? `Use ${formatMinutes(quarter)}`
+      : `Use ${formatMinutes(quarter)}, the nearest ¼`,
   targetLabel: (minutes: number) => `aim ${formatMinutes(minutes)}`,
   planSays: (plan: TreatmentPlan, target: TreatmentTarget): string => {
     const { reason, aim, minutes, completion, gainNeeded, maximumGain, prediction } = plan;
