@@ -101,7 +101,7 @@ async function isDirectory(file: string): Promise<boolean> {
 async function stated(file: string): Promise<{ size: number }> {
   try {
     const found = await stat(file);
-    if (found.isDirectory()) throw inputFault.unreadable({ file }, 'this is a directory');
+    if (found.isDirectory()) throw inputFault.directory({ file });
     // Opened once for the permissions: a stream would report them too late.
     await (await open(file)).close();
     return found;
@@ -128,7 +128,9 @@ async function writeText(file: string, text: string | AsyncIterable<string>): Pr
     }
   } catch (error) {
     if (error instanceof InputError) throw error;
-    throw inputFault.unwritable({ file }, reasonOf(error));
+    const { code } = error as NodeJS.ErrnoException;
+    const reason = code === 'ENOENT' ? 'there is no such directory' : reasonOf(error);
+    throw inputFault.unwritable({ file }, reason);
   } finally {
     await into?.close();
   }

@@ -34,7 +34,26 @@ describe('the command', () => {
     ['a verb of every object', ['toString'], /"toString" is no verb/],
     ['no file', ['paper'], /one FILE is needed/],
     ['two files', ['paper', 'a', 'b'], /one FILE is needed/],
-    ['an unknown option', ['film', 'a', '--colour'], /Unknown option '--colour'/],
+    ['an unknown option', ['film', 'a', '--colour'], /there is no option --colour here/],
+    [
+      'a slip in an option',
+      ['film', 'a', '--modle', 'x'],
+      /option --modle here; did you mean --model\?/,
+    ],
+    ['capitals', ['film', 'a', '--Json'], /did you mean --json\?/],
+    ['an option before the verb', ['--json', 'film'], /the verb comes first, --json after it/],
+    ['a comma', ['match', '--range', '0,87'], /not "0,87"; write 0\.87, with a decimal point/],
+    [
+      'Fahrenheit',
+      ['times', 'a', '--celsius', '68'],
+      /68 is outside 0 to 60; if that is °F, write 20/,
+    ],
+    ['an ISO range', ['match', '--range', '87'], /if that is an ISO range R, write 0\.87/],
+    [
+      'a clock',
+      ['treat', '--range', '1', '--minutes', '6:30', '--dilution', '1+1'],
+      /write 6\.5 for/,
+    ],
     ['an option without its value', ['film', 'a', '--model'], /: --model needs a value\. See/],
     [
       'an option with another option for its value',
@@ -54,7 +73,11 @@ describe('the command', () => {
     ['half a negative', ['match', '--shadow', '0.3'], /either --range DR, or both/],
     ['a negative twice', ['match', '--range', '1', '--shadow', '0.3'], /either --range DR/],
     ['two equal spots', ['match', '--shadow', '1', '--highlight', '1'], /same density/],
-    ['a file for match', ['match', 'a', '--range', '1'], /takes no FILE/],
+    [
+      'a file for match',
+      ['match', 'a', '--range', '1'],
+      /"a" stands alone: this verb takes no FILE; strips are given by --paper FILE/,
+    ],
     [
       'an error without its factor',
       ['match', '--range', '1', '--callier-error', '0.1'],

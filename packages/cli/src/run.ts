@@ -65,7 +65,12 @@ export async function run(words: readonly string[], io: CommandIo): Promise<numb
 }
 
 function noSuchVerb(name: string | undefined, io: CommandIo): number {
-  const fault = name === undefined ? USAGE.noVerb : USAGE.unknownVerb(name, Object.keys(VERBS));
+  const fault =
+    name === undefined
+      ? USAGE.noVerb
+      : name.startsWith('-')
+        ? USAGE.verbFirst(name)
+        : USAGE.unknownVerb(name, Object.keys(VERBS));
   io.stderr(MESSAGES.usage(fault, null));
   return WRONG_USAGE;
 }

@@ -3,6 +3,7 @@
  * belong to @wedgebook/notebook, which the app shares.
  */
 import { FEWEST_FOR_SLIPS } from '@wedgebook/core';
+import { remedyForUnit, remedyForWords } from '@wedgebook/notebook';
 
 export const WORDS = {
   unusedWithoutTreated: (names: readonly string[]) =>
@@ -16,6 +17,8 @@ export const WORDS = {
   verified: 'verified',
 } as const;
 
+/** A remedy after the fault, where one is known. */
+const then = (remedy: string | null): string => (remedy === null ? '' : `; ${remedy}`);
 const list = (names: readonly string[]) => names.join(', ');
 
 /** What is wrong with a call. */
@@ -28,6 +31,9 @@ export const USAGE = {
     const [first = message] = message.split(/\.?\s*\n|\. /);
     return first.replace(/\.$/, '');
   },
+  unknownOption: (written: string, nearest: string | null) =>
+    `there is no option ${written} here${nearest === null ? '' : `; did you mean --${nearest}?`}`,
+  verbFirst: (option: string) => `the verb comes first, ${option} after it`,
   givenTwice: (name: string) => `${name} is given twice`,
   noVerb: 'no verb was given',
   measure: (written: string) =>
@@ -69,18 +75,19 @@ export const USAGE = {
   areas: (written: string, lights: readonly string[]) =>
     `--areas ${written} is not clear; write area:light:stops such as sky:hard:1/2, with the light ${lights.length === 0 ? 'of an exposure whose seconds are known' : list(lights)}`,
   outside: (name: string, written: string, lowest: number, highest: number) =>
-    `--${name} ${written} is outside ${lowest} to ${highest}`,
+    `--${name} ${written} is outside ${lowest} to ${highest}${then(remedyForUnit(name, Number(written)))}`,
   notAChoice: (name: string, written: string, choices: readonly string[]) =>
     `--${name} ${written} is not known; there are ${list(choices)}`,
   notANumber: (name: string, written: string) =>
-    `--${name} takes a number such as 1.25, not "${written}"`,
+    `--${name} takes a number such as 1.25, not "${written}"${then(remedyForWords(name, written))}`,
   oneFile: 'one FILE is needed; - reads standard input',
   someFile: 'at least one FILE or directory is needed; - reads standard input',
   oneOutput: 'only one of --json, --jsonl and --csv can be given',
   noComparison: '--compare has no columns; use --json or --jsonl',
   callierErrorAlone: '--callier-error is the standard error of --callier; give both',
   stainKeptAlone: '--stain-kept is the share that the bath leaves of --stain; give both',
-  noFile: 'this verb takes no FILE',
+  noFile: (written: string, options: readonly string[]) =>
+    `"${written}" stands alone: this verb takes no FILE; strips are given by ${options.join(' or ')}`,
   oneFileAtMost: 'at most one FILE can be given',
   needs: (name: string, hint: string) => `--${name} is needed: ${hint}`,
   stdinTwice: 'standard input can be read only once',
@@ -359,24 +366,6 @@ export const PRINT_WORDS = {
   tableTitle: 'For the darkroom wall, seconds',
   tableColumns: ['step', 'light', 'area', 'stops', 'timer', 'in all', 'since the start'],
   step: { whole: 'expose', dodge: 'hold back', burn: 'burn in' },
-} as const;
-
-/** The tone chain, from subject to print. */
-export const CHAIN_WORDS = {
-  film: ['film strip', (zone: string) => `the negative's shadow placed on zone ${zone}`],
-  subject: ['subject range', 'stops'],
-  cameraFlare: ['camera flare', 'luminance ratio without it over that with it'],
-  light: ['Callier factor', 'of the enlarger'],
-  enlargerFlare: ['stray light', 'of the enlarger, against the light through clear film'],
-  paper: ['paper', (scale: string) => `exposure scale ${scale} log10`],
-  held: ['held', 'print density of the highlight'],
-  untreated: 'Zones in the print',
-  treated: 'Zones in the print, after the bath',
-  columns: ['zone', 'negative', 'as printed', 'print', 'L*', 'gradient'],
-  useful: (stops: string) => `${stops} stops of the subject part in the print`,
-  extrapolated: '* outside the readings of the film strip',
-  errors:
-    'Errors are those of both curves, with the shadow of the negative and the highlight of the print held; those of the bath are not counted. The gradient is print density by log luminance, of the whole chain.',
 } as const;
 
 /** The map of a paper, under its strips. */

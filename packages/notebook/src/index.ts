@@ -50,6 +50,7 @@ export {
 } from './wording/treatment-words.ts';
 export { WAY_NAMES, wayDetail, wayHazards, wayLoses } from './wording/way-words.ts';
 export { inputFault } from './wording/input-fault.ts';
+export { remedyForUnit, remedyForWords } from './wording/number-remedies.ts';
 export {
   readReadings,
   readingsReader,

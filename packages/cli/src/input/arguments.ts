@@ -3,6 +3,7 @@
  */
 import { parseArgs, type ParseArgsConfig } from 'node:util';
 import { USAGE } from '../text.ts';
+import { nearestName } from './nearest-name.ts';
 import { UsageError } from '../usage-error.ts';
 
 export type OptionKinds = NonNullable<ParseArgsConfig['options']>;
@@ -39,7 +40,11 @@ export function parsedArguments(words: readonly string[], options: OptionKinds):
       tokens: true,
     });
   } catch (error) {
-    throw new UsageError(USAGE.parse(error instanceof Error ? error.message : String(error)));
+    const message = error instanceof Error ? error.message : String(error);
+    const [, unknown] = /^Unknown option '(--?[^']+)'/.exec(message) ?? [];
+    if (unknown === undefined) throw new UsageError(USAGE.parse(message));
+    const names = [...Object.keys(options), 'json', 'help'];
+    throw new UsageError(USAGE.unknownOption(unknown, nearestName(unknown.slice(2), names)));
   }
   requireOnce(parsed.tokens.flatMap((token) => (token.kind === 'option' ? [token] : [])));
   const values = parsed.values as Readonly<Record<string, string | boolean | undefined>>;

@@ -1,8 +1,8 @@
 /** The tone chain of `print --film`, for reading and for JSON. */
 import { zoneName } from '@wedgebook/core';
 import type { ShownChain } from '../printing/tone-chain-of.ts';
-import { CHAIN_WORDS as W } from '../text.ts';
 import { alignedTable, factList } from './aligned-table.ts';
+import { CHAIN_WORDS as W } from './chain-words.ts';
 import { callierText, estimateText, fixed } from './figures.ts';
 import { cautionsJson } from './treat-json.ts';
 import { cautionsText } from './treat-text.ts';

@@ -27,7 +27,8 @@ export const match: Verb = {
     'density-basis': { type: 'string' },
   },
   run: async (given, io) => {
-    if (given.positionals.length > 0) throw new UsageError(USAGE.noFile);
+    const [alone] = given.positionals;
+    if (alone !== undefined) throw new UsageError(USAGE.noFile(alone, ['--paper FILE']));
     const negative = givenNegative(given);
     if (negative === undefined) throw new UsageError(USAGE.rangeNeeded);
     const light = givenLight(given);

@@ -71,7 +71,10 @@ export const print: Verb = {
     scale: { type: 'string' },
   },
   run: (given, io) => {
-    if (given.positionals.length > 0) throw new UsageError(USAGE.noFile);
+    const [alone] = given.positionals;
+    if (alone !== undefined) {
+      throw new UsageError(USAGE.noFile(alone, ['--paper FILE', '--film FILE']));
+    }
     const paperFile = given.text('paper');
     const withFilm = given.has('film');
     if (!withFilm) {

@@ -2,11 +2,13 @@
  * Every fault of a file of readings, in words: what is wrong, where, and what to do.
  */
 import { InputError, type Place } from '../notebook-error.ts';
+import { remedyForUnit, remedyForWords } from './number-remedies.ts';
 
 const shown = (text: string): string => {
   const short = text.length > 30 ? `${text.slice(0, 30)}…` : text;
   return `"${short.replaceAll(/[\u0000-\u001f]/g, ' ')}"`;
 };
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const many = (count: number, one: string, more: string) => `${count} ${count === 1 ? one : more}`;
 
 /** Makers of `InputError`, by fault. */
@@ -36,6 +38,14 @@ export const inputFault = {
       place,
       `the file cannot be read: ${reason}`,
       'Check the name and the permissions',
+    ),
+
+  directory: (place: Place) =>
+    new InputError(
+      'file-unreadable',
+      place,
+      'the file cannot be read: this is a directory',
+      'Name a file in it; the verb film alone takes directories',
     ),
 
   emptyDirectory: (place: Place) =>
@@ -156,7 +166,7 @@ export const inputFault = {
       'not-a-number',
       place,
       `${shown(text)} is not a number`,
-      'Write a number such as 0.45, or leave the cell empty where nothing was read',
+      `${sentence(remedyForWords(place.column ?? '', text) ?? 'write a number such as 0.45')}, or leave the cell empty where nothing was read`,
     ),
 
   outOfRange: (place: Place, value: number, lowest: number, highest: number) =>
@@ -164,7 +174,10 @@ export const inputFault = {
       'out-of-range',
       place,
       `${value} is outside ${lowest} to ${highest}`,
-      'Correct the number; a decimal point may be missing',
+      sentence(
+        remedyForUnit(place.column ?? '', value) ??
+          'correct the number; a decimal point may be missing',
+      ),
     ),
 
   notAName: (place: Place, text: string, names: readonly string[]) =>
