@@ -38,9 +38,9 @@ describe('the command', () => {
     [
       'a slip in an option',
       ['film', 'a', '--modle', 'x'],
-      /option --modle here; did you mean --model\?/,
+      /option --modle here; --model was probably meant\./,
     ],
-    ['capitals', ['film', 'a', '--Json'], /did you mean --json\?/],
+    ['capitals', ['film', 'a', '--Json'], /--json was probably meant/],
     ['an option before the verb', ['--json', 'film'], /the verb comes first, --json after it/],
     ['a comma', ['match', '--range', '0,87'], /not "0,87"; write 0\.87, with a decimal point/],
     [

@@ -32,7 +32,7 @@ export const USAGE = {
     return first.replace(/\.$/, '');
   },
   unknownOption: (written: string, nearest: string | null) =>
-    `there is no option ${written} here${nearest === null ? '' : `; did you mean --${nearest}?`}`,
+    `there is no option ${written} here${nearest === null ? '' : `; --${nearest} was probably meant`}`,
   verbFirst: (option: string) => `the verb comes first, ${option} after it`,
   givenTwice: (name: string) => `${name} is given twice`,
   noVerb: 'no verb was given',
