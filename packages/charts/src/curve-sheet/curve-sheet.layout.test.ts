@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { expectWithin } from '../../../../test/within.ts';
-import type { PathMark, Scene } from '../scene/mark.ts';
+import type { PathMark, Scene, TextMark } from '../scene/mark.ts';
 import { textOverlaps, textsOutside } from '../scene/text-overlaps.ts';
+import { formatNumber } from '../text/format.ts';
 import { textBox } from '../text/place-labels.ts';
 import { layoutCurveSheet } from './curve-sheet.layout.ts';
 import { sampleSheet } from './sample-sheet.ts';
@@ -12,6 +13,8 @@ const path = (scene: Scene, name: string): PathMark => {
   if (mark?.kind !== 'path') throw new Error(`no mark ${name}`);
   return mark;
 };
+const labelOf = ({ marks }: Scene, name: string): TextMark | undefined =>
+  marks.find((mark): mark is TextMark => mark.kind === 'text' && mark.name === `label-${name}`);
 /** Top and bottom of a box path `Mx,yhwvh…`. */
 const extentOf = ({ d }: PathMark) => {
   const [, y = 0, , height = 0] = (d.match(/-?\d+(\.\d+)?/g) ?? []).map(Number);
@@ -87,6 +90,53 @@ describe('curve sheet', () => {
     }
     expect(named.full / named.asked).toBeGreaterThan(0.5);
   });
+
+  it('names the speed point at any size, and wherever it lies on the curve', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          width: fc.integer({ min: 300, max: 1500 }),
+          height: fc.integer({ min: 300, max: 760 }),
+          logExposure: fc.double({ min: -2.8, max: -0.5, noNaN: true }),
+          others: fc.integer({ min: 0, max: 9 }),
+        }),
+        ({ width, height, logExposure, others }) => {
+          const sheet = sampleSheet({ width, others });
+          const line = sheet.series.find(({ role }) => role === 'before')!.line;
+          const { density } = line.find((point) => point.logExposure >= logExposure)!;
+          const scene = layoutCurveSheet({
+            ...sheet,
+            height,
+            speedPoint: { logExposure, density },
+          });
+          expect(labelOf(scene, 'speed')?.text).toBe(`speed point ${formatNumber(logExposure, 2)}`);
+          expect(textOverlaps(scene)).toEqual([]);
+        },
+      ),
+      { numRuns: 300 },
+    );
+  }, 30_000);
+
+  it('names the denser of two shadows above and the thinner below', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          width: fc.integer({ min: 300, max: 1500 }),
+          height: fc.integer({ min: 300, max: 760 }),
+          shadow: fc.double({ min: 0.34, max: 0.6, noNaN: true }),
+          gain: fc.double({ min: 1.1, max: 1.45, noNaN: true }),
+          others: fc.integer({ min: 0, max: 9 }),
+        }),
+        ({ height, ...options }) => {
+          const scene = layoutCurveSheet({ ...sampleSheet(options), height });
+          const below = labelOf(scene, 'shadow-before')?.y ?? Infinity;
+          const above = labelOf(scene, 'shadow-after')?.y ?? -Infinity;
+          expect(above).toBeLessThan(below);
+        },
+      ),
+      { numRuns: 300 },
+    );
+  }, 30_000);
 
   it('draws the columns on the density axis of the curves: heights are the density ranges', () => {
     const scene = layoutCurveSheet(sampleSheet({ width: 980, range: 0.75, gain: 1.2 }));

@@ -4,23 +4,19 @@
  * before and after the bath. Level leaders carry the shadow and the highlight from the curve to the
  * columns, so that curve and paper are read in one movement.
  */
-import { bisector, extent, scaleLinear, type ScaleLinear } from 'd3';
+import { extent, scaleLinear, type ScaleLinear } from 'd3';
 import { bottomAxis, leftAxis, type Plot } from '../axes/axes.ts';
 import { markers } from '../scene/markers.ts';
 import { area, segment, stroke, type Mark, type Scene, type SceneTable } from '../scene/mark.ts';
-import { around, placeLabels, textBox, type Box, type LabelRequest } from '../text/place-labels.ts';
-import { formatNumber } from '../text/format.ts';
 import { paperCaption, words } from '../text/words.ts';
-import { textWidth } from '../text/text-width.ts';
 import { columnSize, densityOfRange, fitColumn } from './fit-column.ts';
 import { describeSheet, sheetTable } from './curve-sheet.table.ts';
 import { DrawnPoints, extentOf, type Pixel } from './drawn-points.ts';
+import { order, sheetLabels, speedPixel, type SpotPoint } from './sheet-labels.ts';
 import type { CurveSheetInput, SheetPoint, SheetSeries } from './curve-sheet.types.ts';
 
 type Linear = ScaleLinear<number, number>;
 
-/** Rather four other curves under a label than one that matters. */
-const CHOSEN_WEIGHT = 4;
 const PANEL_GAP = 22;
 const WIDE = 520; // below this the columns would squeeze the curves
 /** What the ends of the density axis are rounded to. */
@@ -77,10 +73,10 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
     ...order(shown.filter(({ role }) => role !== 'other')).flatMap((series) =>
       seriesMarks(series, drawn),
     ),
-    ...speedPointMarks(input.speedPoint, plot, x, y),
+    ...speedPointMarks(input.speedPoint, plot, pixel),
     ...markers('square', spots.filter((s) => s.role === 'before').map(pixel), 'before', 4, 'spots'),
     ...markers('square', spots.filter((s) => s.role === 'after').map(pixel), 'after', 4, 'spots'),
-    ...labels(input, shown, spots, plot, drawn),
+    ...sheetLabels(input, shown, spots, plot, drawn),
   ];
   if (fit !== null) {
     ranges.forEach((range, index) => {
@@ -182,12 +178,6 @@ function reachOf(series: readonly SheetSeries[]) {
     .filter((each) => each !== null);
 }
 
-/** The curves that matter most are drawn last, on top. */
-function order(series: readonly SheetSeries[]): SheetSeries[] {
-  const rank = { other: 0, paper: 1, before: 2, after: 3 } as const;
-  return series.toSorted((a, b) => rank[a.role] - rank[b.role]);
-}
-
 function bandMarks({ band = [], role, id }: SheetSeries, drawn: DrawnPoints): Mark[] {
   return band.length < 2
     ? []
@@ -222,11 +212,6 @@ function baseFogLine({ baseFog }: CurveSheetInput, plot: Plot, y: Linear): Mark[
   if (baseFog === null) return [];
   const at = y(baseFog);
   return [stroke(segment(plot.x, at, plot.x + plot.width, at), 'frame', 1, { dash: '1 4' })];
-}
-
-interface SpotPoint extends SheetPoint {
-  readonly role: 'before' | 'after';
-  readonly name: string;
 }
 
 /** Where the shadow and the highlight of the negative lie on the drawn curves. */
@@ -279,146 +264,15 @@ function leaders(
   });
 }
 
-function speedPointMarks(point: SheetPoint | null, plot: Plot, x: Linear, y: Linear): Mark[] {
-  if (point === null) return [];
-  const at = [x(point.logExposure), y(point.density)] as const;
-  if (at[0] < plot.x || at[0] > plot.x + plot.width) return [];
+function speedPointMarks(
+  point: SheetPoint | null,
+  plot: Plot,
+  pixel: (p: SheetPoint) => Pixel,
+): Mark[] {
+  const at = point === null ? null : speedPixel(point, plot, pixel);
+  if (at === null) return [];
   return [
     stroke(segment(at[0], at[1], at[0], plot.y + plot.height), 'before', 1, { dash: '3 3' }),
     ...markers('diamond', [at], 'before', 4.5, 'speed-point'),
   ];
-}
-
-function labels(
-  input: CurveSheetInput,
-  shown: readonly SheetSeries[],
-  spots: readonly SpotPoint[],
-  plot: Plot,
-  drawn: DrawnPoints,
-): Mark[] {
-  const pixel = (point: SheetPoint) => drawn.pixel(point);
-  const lines = shown.map(({ id, line, role }) => ({
-    id,
-    points: drawn.pixels(line),
-    weight: role === 'other' ? 1 : CHOSEN_WEIGHT,
-  }));
-  const requests: LabelRequest[] = [];
-  const inks = new Map<string, 'before' | 'after' | 'other' | 'paper' | 'text' | 'quiet'>();
-  const ask = (
-    id: string,
-    text: string,
-    at: readonly [number, number],
-    ink: 'before' | 'after' | 'other' | 'paper' | 'text' | 'quiet',
-    candidates = around(at[0], at[1]),
-  ) => {
-    inks.set(id, ink);
-    requests.push({ id, text, size: 12, candidates });
-  };
-  // What has one place comes before what may stand anywhere along a curve.
-  for (const { name, role, ...point } of spots) {
-    const at = pixel(point);
-    const twin = spots.find((spot) => spot.name === name && spot.role !== role);
-    // Of two shadows close by, the denser is named above and the thinner below: not by colour alone.
-    const above = twin === undefined || point.density > twin.density;
-    const candidates = around(...at).toSorted(
-      (a, b) => Number(b.y < at[1] === above) - Number(a.y < at[1] === above),
-    );
-    ask(`${name}-${role}`, `${name} ${formatNumber(point.density, 2)}`, at, role, candidates);
-  }
-  if (input.speedPoint !== null) {
-    const value = formatNumber(input.speedPoint.logExposure, 2);
-    ask('speed', `${words.speedPoint} ${value}`, pixel(input.speedPoint), 'before');
-  }
-  for (const series of order(shown)
-    .toReversed()
-    .filter(({ role }) => role !== 'other')) {
-    askAlong(series, true);
-  }
-  const bounds: Box = {
-    x0: plot.x + 2,
-    y0: plot.y - 6,
-    x1: plot.x + plot.width,
-    y1: plot.y + plot.height - 2,
-  };
-  const chosen = lines.filter(({ weight }) => weight > 1);
-  const onChosen = (box: Box) => chosen.some(({ points }) => runsThrough(points, box));
-  for (const series of shown.filter(({ role }) => role === 'other')) {
-    askAlong(series, false);
-  }
-  const baseFog = baseFogLabel(input, plot, pixel);
-  const points = [...spots, ...(input.speedPoint === null ? [] : [input.speedPoint])].map(pixel);
-  const taken: Box[] = points.map(([x, y]) => ({ x0: x - 5, y0: y - 5, x1: x + 5, y1: y + 5 }));
-  if (baseFog !== null) taken.push(baseFog.box);
-  const placed = placeLabels(requests, bounds, lines, taken);
-  const marks: Mark[] = placed.map(({ id, text, x, y, anchor }) => ({
-    kind: 'text',
-    x,
-    y,
-    text,
-    anchor,
-    size: 12,
-    ink: inks.get(id) ?? 'text',
-    bold: id.startsWith('name-') && inks.get(id) !== 'other',
-    halo: true,
-    name: `label-${id}`,
-  }));
-  return baseFog === null ? marks : [...marks, baseFog.mark];
-
-  /**
-   * A curve's name may stand anywhere along its upper half; a quiet one stands on its own line, for
-   * beside it would be taken for a neighbour's, and not on the curves that matter, unless its
-   * readings are shown: then it must have its name.
-   */
-  function askAlong({ id, label, line, markers: read, role }: SheetSeries, bold: boolean) {
-    const points = line.length > 0 ? line : read;
-    const places = [0.97, 0.9, 0.82, 0.74, 0.66, 0.58, 0.5, 0.42].flatMap((part) => {
-      const point = points[Math.round(part * (points.length - 1))];
-      return point === undefined ? [] : [pixel(point)];
-    });
-    inks.set(`name-${id}`, role);
-    const request = { id: `name-${id}`, text: label, size: 12, bold };
-    if (role !== 'other') {
-      // Above and to the left of a rising curve is free more often than not.
-      const beside = places.flatMap(([x, y]) => around(x, y, 9).slice(0, 6));
-      const candidates = beside.toSorted((a, b) => rankOf(a.anchor) - rankOf(b.anchor));
-      requests.push({ ...request, candidates });
-      return;
-    }
-    const on = places.map(([x, y]) => ({ x, y: y + 4, anchor: 'middle' as const }));
-    const candidates = read.length > 0 ? on : on.filter((at) => !onChosen(textBox(label, 12, at)));
-    requests.push({ ...request, candidates, ownLine: id });
-  }
-}
-
-const byX = bisector(([x]: Pixel) => x);
-
-/** Whether a line whose points go from left to right has one inside a box. */
-function runsThrough(points: readonly Pixel[], { x0, y0, x1, y1 }: Box): boolean {
-  for (let i = byX.right(points, x0); i < points.length; i++) {
-    const [x, y] = points[i] ?? [Infinity, 0];
-    if (x >= x1) return false;
-    if (y > y0 && y < y1) return true;
-  }
-  return false;
-}
-
-const rankOf = (anchor: string) => (anchor === 'end' ? 0 : 1);
-
-function baseFogLabel(
-  { baseFog }: CurveSheetInput,
-  plot: Plot,
-  pixel: (p: SheetPoint) => Pixel,
-): { mark: Mark; box: Box } | null {
-  if (baseFog === null) return null;
-  const text = `${words.baseFog} ${formatNumber(baseFog, 2)}`;
-  const at0 = Math.round(pixel({ logExposure: 0, density: baseFog })[1]);
-  // Under the line, unless the axis is too near.
-  const y = plot.y + plot.height - at0 >= 22 ? at0 + 15 : at0 - 6;
-  const x = plot.x + plot.width - 4;
-  if (textWidth(text, 12) > plot.width * 0.6) return null;
-  const at = { x, y, anchor: 'end' } as const;
-  return {
-    mark: { kind: 'text', ...at, text, size: 12, ink: 'quiet', halo: true, name: 'label-base-fog' },
-    box: textBox(text, 12, at),
-  };
 }
