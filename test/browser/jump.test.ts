@@ -27,6 +27,25 @@ describe('a jump by the list of stations', () => {
     },
   );
 
+  it.each(['treatment', 'printing'])('takes the keyboard along to %s', async (name) => {
+    const { page } = app;
+    const focused = () =>
+      page.evaluate(() => {
+        const path: string[] = [];
+        let element = document.activeElement;
+        for (; element !== null; element = element.shadowRoot?.activeElement ?? null) {
+          path.push(`${element.localName}#${element.id}`);
+        }
+        return path.join(' ');
+      });
+    await page.locator(`nav a[href="#${name}"]`).focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(focused).toMatch(new RegExp(`#${name} .*h2#title$`));
+    await page.keyboard.press('Tab');
+    expect(await focused()).toMatch(new RegExp(`#${name} `));
+    expect(await focused()).not.toMatch(/h2#/);
+  });
+
   it('lets go when the reader scrolls', async () => {
     const { page } = app;
     await page.locator('nav a[href="#picture"]').click();
