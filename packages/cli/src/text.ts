@@ -6,10 +6,6 @@ import { FEWEST_FOR_SLIPS } from '@wedgebook/core';
 import { remedyForUnit, remedyForWords } from '@wedgebook/notebook';
 
 export const WORDS = {
-  unusedWithoutTreated: (names: readonly string[]) =>
-    `${optionsNamed(names)} not used: the built-in bath is not fitted. Give FILE with treated strips.`,
-  unusedWithoutNegative: (names: readonly string[]) =>
-    `${optionsNamed(names)} not used, for no bath is planned. Give the negative too: --range DR, or --shadow D and --highlight D.`,
   warning: '!',
   caution: '!!',
   none: '-',
@@ -413,6 +409,3 @@ export const MESSAGES = {
 } as const;
 
 export const VERSION_LINE = 'wedgebook 0.1.0\n';
-
-const optionsNamed = (names: readonly string[]): string =>
-  `${names.map((name) => `--${name}`).join(', ')} ${names.length === 1 ? 'was' : 'were'}`;

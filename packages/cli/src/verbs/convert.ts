@@ -27,6 +27,8 @@ import {
 import type { CommandIo } from '../io.ts';
 import { shownWarnings, warningLines } from '../output/warnings.ts';
 import { CONVERT_WORDS, USAGE } from '../text.ts';
+import { UNUSED } from '../unused-text.ts';
+import { unusedOptions } from '../input/unused-options.ts';
 import { UsageError } from '../usage-error.ts';
 import type { Verb } from './verb.ts';
 
@@ -62,7 +64,17 @@ export const convert: Verb = {
     };
     const ofNotebook = to === 'json' ? 'whole' : 'strips';
     const converted = await readingsFile(file, options, io, sink, ofNotebook);
-    const warnings = shownWarnings(converted.warnings);
+    const warnings = [
+      ...shownWarnings(converted.warnings),
+      ...unusedOptions(given, [
+        {
+          names: ['separator', 'decimal-comma'],
+          used: to === 'csv',
+          remedy: UNUSED.csv,
+        },
+        { names: ['title'], used: to === 'json', remedy: UNUSED.notebook },
+      ]),
+    ];
     if (output !== '-') {
       await io.writeText(output, converted.pieces);
       return {

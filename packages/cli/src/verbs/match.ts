@@ -3,12 +3,14 @@ import { matchNegative, warning, type NegativeMatch, type PaperFit } from '@wedg
 import { GRADE_OPTIONS, gradeTableOf, rivalOf } from '../input/grade-table.ts';
 import { givenLight, givenNegative, NEGATIVE_OPTIONS, type GivenLight } from '../input/negative.ts';
 import { STRIP_OPTIONS } from '../input/strip-options.ts';
+import { unusedOptions } from '../input/unused-options.ts';
 import { factList } from '../output/aligned-table.ts';
 import { callierText, estimateText, fixed, significant } from '../output/figures.ts';
 import { gradesWithinText, gradeText } from '../output/paper-text.ts';
 import { gradeTableJson, gradeTableText } from '../output/provenance-text.ts';
 import { shownWarnings, warningLines } from '../output/warnings.ts';
 import { MEASURES as M, USAGE } from '../text.ts';
+import { UNUSED } from '../unused-text.ts';
 import { UsageError } from '../usage-error.ts';
 import { measuredPapers } from './paper.ts';
 import type { Verb } from './verb.ts';
@@ -53,17 +55,26 @@ export const match: Verb = {
       const { paper } = matchNegative(negative, { ...options, paper: exposureScale });
       return paper === null ? [] : [{ strip: fitted.strip.name, fit: paper }];
     });
-    const warnings = shownWarnings(
-      matched.warnings,
-      light.builtIn !== null && !light.builtIn.verified
-        ? [warning('value-unverified', { what: `Callier factor of ${light.builtIn.name}` })]
-        : [],
-      read?.warnings ?? [],
-      ...(read?.papers ?? []).map(({ fitted, measures }) => [
-        ...fitted.warnings,
-        ...(measures?.warnings ?? []).filter(({ code }) => code !== 'exposure-relative'),
+    const warnings = [
+      ...shownWarnings(
+        matched.warnings,
+        light.builtIn !== null && !light.builtIn.verified
+          ? [warning('value-unverified', { what: `Callier factor of ${light.builtIn.name}` })]
+          : [],
+        read?.warnings ?? [],
+        ...(read?.papers ?? []).map(({ fitted, measures }) => [
+          ...fitted.warnings,
+          ...(measures?.warnings ?? []).filter(({ code }) => code !== 'exposure-relative'),
+        ]),
+      ),
+      ...unusedOptions(given, [
+        {
+          names: ['density-basis', ...Object.keys(STRIP_OPTIONS)],
+          used: paperFile !== undefined,
+          remedy: UNUSED.paper,
+        },
       ]),
-    );
+    ];
     return {
       json: {
         densityRange: matched.densityRange,

@@ -24,7 +24,9 @@ import type { CommandIo, Outcome } from '../io.ts';
 import { NEGATIVE_OPTIONS } from '../input/negative.ts';
 import { STRIP_OPTIONS } from '../input/strip-options.ts';
 import { gradeTableOf, GRADE_OPTIONS } from '../input/grade-table.ts';
+import { unusedOptions, type OptionGroup } from '../input/unused-options.ts';
 import { PRINT_WORDS as W, USAGE } from '../text.ts';
+import { UNUSED } from '../unused-text.ts';
 import { UsageError } from '../usage-error.ts';
 import { measuredPapers } from './paper.ts';
 import type { Verb } from './verb.ts';
@@ -93,6 +95,10 @@ export const print: Verb = {
         USAGE.needs('seconds', 'the time that serves now, or --flash and --scale'),
       );
     }
+    const unused = unusedOptions(given, [
+      { names: STRIPS_ONLY, used: false, remedy: UNUSED.strips },
+      ...everywhere(given),
+    ]);
     const changes = first === undefined ? [] : changesOf(first, given);
     const seconds = changes.at(-1)?.seconds ?? first ?? null;
     const burn = seconds === null ? null : burnSeconds(seconds, given.number('burn', 0, 10));
@@ -107,7 +113,7 @@ export const print: Verb = {
         ...(dodge !== null && { dodgeSeconds: dodge }),
         ...(strip.length > 0 && { testStrip: strip }),
         ...(flashed !== null && { exposureScaleWithFlash: flashed }),
-        warnings: [],
+        warnings: unused,
       },
       text: () =>
         [
@@ -123,6 +129,7 @@ export const print: Verb = {
             ...(flashed === null ? [] : [[W.flash[0], significant(flashed, 4), W.flash[1]]]),
           ]),
           patchTable(strip),
+          warningLines(unused),
         ].join(''),
     });
   },
@@ -145,6 +152,44 @@ const PAPER_ONLY = [
   'areas',
 ] as const;
 
+/** Options that mean nothing without strips of paper or film, and with them. */
+const STRIPS_ONLY = [
+  'light',
+  'callier',
+  'callier-error',
+  'stain',
+  'base-fog',
+  'density-basis',
+  'reading-error',
+  'timer',
+  ...Object.keys(STRIP_OPTIONS),
+  ...Object.keys(GRADE_OPTIONS),
+];
+const SECONDS_ONLY = [
+  'seconds',
+  'from-density',
+  'to-density',
+  'stops',
+  'burn',
+  'dodge',
+  'flash',
+  'scale',
+];
+/** What changes the seconds of a paper, which film alone does not tell. */
+const CHANGES_ONLY = [
+  'from-magnification',
+  'to-magnification',
+  'from-aperture',
+  'to-aperture',
+  'dry-down',
+  'test-strip',
+];
+
+const everywhere = (given: Arguments): readonly OptionGroup[] => [
+  { names: ['range'], used: false, remedy: UNUSED.spots },
+  { names: ['step'], used: given.has('test-strip'), remedy: UNUSED.testStrip },
+];
+
 async function onPaper(paperFile: string, given: Arguments, io: CommandIo): Promise<Outcome> {
   const { papers, warnings } = await measuredPapers(paperFile, given, io, gradeTableOf(given));
   const print = printOnPaper(given, papers, paperFile);
@@ -154,15 +199,24 @@ async function onPaper(paperFile: string, given: Arguments, io: CommandIo): Prom
         ...paperOfStrips(papers, fileName(paperFile)),
       })
     : null;
-  const shown = shownWarnings(
-    warnings,
-    print.warnings,
-    chain?.warnings ?? [],
-    ...papers.map(({ fitted, measures }) => [
-      ...fitted.warnings,
-      ...(measures?.warnings ?? []).filter(({ code }) => code !== 'exposure-relative'),
+  const isSplit = print.split?.status === 'ok';
+  const shown = [
+    ...shownWarnings(
+      warnings,
+      print.warnings,
+      chain?.warnings ?? [],
+      ...papers.map(({ fitted, measures }) => [
+        ...fitted.warnings,
+        ...(measures?.warnings ?? []).filter(({ code }) => code !== 'exposure-relative'),
+      ]),
+    ),
+    ...unusedOptions(given, [
+      { names: SECONDS_ONLY, used: false, remedy: UNUSED.seconds },
+      { names: ['test-strip', 'middle'], used: isSplit, remedy: UNUSED.split },
+      ...ofBath(given),
+      ...everywhere(given),
     ]),
-  );
+  ];
   return {
     json: {
       ...printOnPaperJson(print),
@@ -174,10 +228,26 @@ async function onPaper(paperFile: string, given: Arguments, io: CommandIo): Prom
   };
 }
 
+const ofBath = (given: Arguments): readonly OptionGroup[] => [
+  { names: ['law', 'response'], used: given.has('treated'), remedy: UNUSED.treatedOfFilm },
+];
+
 /** The chain alone, on the paper of a grade or a scale. */
 async function onFilm(given: Arguments, io: CommandIo): Promise<Outcome> {
   const chain = await toneChainOf(given, io, gradeTableOf(given), null);
-  const shown = shownWarnings(chain.warnings);
+  const shown = [
+    ...shownWarnings(chain.warnings),
+    ...unusedOptions(given, [
+      { names: [...SECONDS_ONLY, ...CHANGES_ONLY], used: false, remedy: UNUSED.seconds },
+      {
+        names: ['density-basis', 'reading-error', 'timer'],
+        used: false,
+        remedy: UNUSED.paper,
+      },
+      ...ofBath(given),
+      ...everywhere(given),
+    ]),
+  ];
   return {
     json: { toneChain: chainJson(chain), warnings: shown },
     text: () => `${chainText(chain)}${warningLines(shown)}`,

@@ -25,6 +25,8 @@ import { plannedTimes, type PlannedTimes } from '../times/planned-times.ts';
 import { stripsOfFilm, timedStrips, type TimedStrip } from '../times/timed-strips.ts';
 import type { CommandIo } from '../io.ts';
 import { USAGE } from '../text.ts';
+import { UNUSED } from '../unused-text.ts';
+import { unusedOptions } from '../input/unused-options.ts';
 import { UsageError } from '../usage-error.ts';
 import type { Verb } from './verb.ts';
 
@@ -40,6 +42,10 @@ export interface Times {
   readonly cautions: readonly Caution[];
   readonly warnings: readonly ShownWarning[];
 }
+
+/** Options of the selenium bath, and of the paper and how it is seen. */
+const BATH_ONLY = ['dilution', 'bath-celsius'];
+const PAPER_ONLY = ['callier', 'callier-error', 'density-basis'];
 
 export const times: Verb = {
   options: { ...STRIP_OPTIONS, ...TIMES_OPTIONS },
@@ -78,14 +84,20 @@ export const times: Verb = {
       ladders: zones.ladders,
       drift,
       cautions: bathCautions(order),
-      warnings: shownWarnings(
-        film.warnings,
-        order.paper?.warnings ?? [],
-        timed.warnings,
-        planned.warnings,
-        zones.warnings,
-        drift?.warnings ?? [],
-      ),
+      warnings: [
+        ...shownWarnings(
+          film.warnings,
+          order.paper?.warnings ?? [],
+          timed.warnings,
+          planned.warnings,
+          zones.warnings,
+          drift?.warnings ?? [],
+        ),
+        ...unusedOptions(given, [
+          { names: BATH_ONLY, used: asksBath, remedy: UNUSED.bath },
+          { names: PAPER_ONLY, used: order.paper !== null, remedy: UNUSED.anyPaper },
+        ]),
+      ],
     };
     return { json: timesJson(result), text: () => timesText(result) };
   },

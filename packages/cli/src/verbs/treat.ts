@@ -17,6 +17,7 @@ import { fileAtMost } from '../input/only-file.ts';
 import { givenNegative, givenStain, NEGATIVE_OPTIONS } from '../input/negative.ts';
 import { fileName, readingsOf, readSource } from '../input/read-file.ts';
 import { requireSource, STRIP_OPTIONS, stripOptions } from '../input/strip-options.ts';
+import { unusedOptions } from '../input/unused-options.ts';
 import type { Arguments } from '../input/arguments.ts';
 import type { CommandIo } from '../io.ts';
 import { bathsJson, bathsText, shownBaths } from '../output/baths-output.ts';
@@ -38,7 +39,8 @@ import {
 } from '../output/treat-text.ts';
 import { shownWarnings, warningLines, type ShownWarning } from '../output/warnings.ts';
 import { waysJson, waysText } from '../output/ways-output.ts';
-import { USAGE, WORDS } from '../text.ts';
+import { USAGE } from '../text.ts';
+import { UNUSED } from '../unused-text.ts';
 import { carriedOut, type Planned } from '../treatment/carried-out.ts';
 import { HELD_OPTIONS, heldParameters } from '../treatment/held-parameters.ts';
 import { developmentFrom } from '../treatment/known-development.ts';
@@ -89,7 +91,14 @@ export const treat: Verb = {
     const table = gradeTableOf(given);
     // Usage is judged before any file is read.
     givenStain(given);
-    const unused = unusedOptions(given, { withFile: file !== undefined, withPlan: wantsPlan });
+    const paperFiles = ['paper', 'split-paper'].some((name) => given.has(name));
+    const anyFile = file !== undefined || paperFiles || given.has('development');
+    const unused = unusedOptions(given, [
+      { names: FIT_ONLY, used: file !== undefined, remedy: UNUSED.treated },
+      { names: PLAN_ONLY, used: wantsPlan, remedy: UNUSED.negative },
+      { names: ['density-basis'], used: paperFiles, remedy: UNUSED.paper },
+      { names: Object.keys(STRIP_OPTIONS), used: anyFile, remedy: UNUSED.file },
+    ]);
     const order = wantsPlan ? planOrder(given, negative, table) : null;
     const asked = waysOrder(given);
     if (asked !== null && (order === null || 'minutes' in order.target)) {
@@ -129,20 +138,6 @@ export const treat: Verb = {
 /** Options that mean nothing where no bath is fitted, and where none is planned. */
 const FIT_ONLY = ['law', 'response'] as const;
 const PLAN_ONLY = ['dilution', 'celsius', 'light', 'callier', 'stain', 'base-fog'] as const;
-
-/** Names the options that nothing is made of: the fit or the plan asked for holds without them. */
-function unusedOptions(
-  given: Arguments,
-  { withFile, withPlan }: { readonly withFile: boolean; readonly withPlan: boolean },
-): ShownWarning[] {
-  const unfitted = withFile ? [] : FIT_ONLY.filter((name) => given.has(name));
-  const unplanned = withPlan ? [] : PLAN_ONLY.filter((name) => given.has(name));
-  const messages = [
-    ...(unfitted.length > 0 ? [WORDS.unusedWithoutTreated(unfitted)] : []),
-    ...(unplanned.length > 0 ? [WORDS.unusedWithoutNegative(unplanned)] : []),
-  ];
-  return messages.map((message) => ({ code: 'option-unused', message }));
-}
 
 interface Result {
   readonly model: TreatmentModel;
