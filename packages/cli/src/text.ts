@@ -78,6 +78,8 @@ export const USAGE = {
     `--${name} takes a number such as 1.25, not "${written}"${then(remedyForWords(name, written))}`,
   oneFile: 'one FILE is needed; - reads standard input',
   someFile: 'at least one FILE or directory is needed; - reads standard input',
+  keepGoingAlone:
+    '--keep-going needs --jsonl or --csv, which show each strip as soon as it is read',
   oneOutput: 'only one of --json, --jsonl and --csv can be given',
   noComparison: '--compare has no columns; use --json or --jsonl',
   callierErrorAlone: '--callier-error is the standard error of --callier; give both',
@@ -392,6 +394,8 @@ export const CONVERT_WORDS = {
 } as const;
 
 export const PLOT_WORDS = {
+  isSvg: (file: string) =>
+    `${file} holds SVG, whatever its name. Name it ${file.replace(/\.[^.]*$/, '.svg')}, or programs may refuse it.`,
   title: (strips: number) => (strips === 1 ? 'Characteristic curve' : 'Characteristic curves'),
   written: (file: string, strips: number) =>
     `${file}: ${strips} ${strips === 1 ? 'curve' : 'curves'} drawn`,

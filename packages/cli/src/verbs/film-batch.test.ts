@@ -168,6 +168,7 @@ describe('film, many files', () => {
     ['two outputs', ['film', 'dir', '--json', '--csv'], /only one of/],
     ['a comparison without columns', ['film', 'dir', '--csv', '--compare'], /no columns/],
     ['standard input twice', ['film', '-', '-'], /only once/],
+    ['going on without lines', ['film', 'dir', '--keep-going'], /needs --jsonl or --csv/],
   ])('refuses %s', async (_what, words, fault) => {
     const { exitCode, stdout, stderr } = await ran(words, FILES);
     expect({ exitCode, stdout }).toEqual({ exitCode: 2, stdout: '' });

@@ -38,9 +38,11 @@ export const film: Verb = {
     const [output = 'text', ...others] = (['json', 'jsonl', 'csv'] as const).filter(given.flag);
     if (others.length > 0) throw new UsageError(USAGE.oneOutput);
     if (output === 'csv' && given.flag('compare')) throw new UsageError(USAGE.noComparison);
+    const byStrip = output === 'jsonl' || output === 'csv';
+    if (given.flag('keep-going') && !byStrip) throw new UsageError(USAGE.keepGoingAlone);
     const measure = measurer(given);
     const files = await manyFiles(given, io);
-    if (output === 'jsonl' || output === 'csv') {
+    if (byStrip) {
       return { pieces: streamed(files, output, given, io, measure) };
     }
     const whole = output === 'json' ? document : readable;

@@ -288,6 +288,17 @@ describe('plot', () => {
     expect(written['b.svg']).toContain('width="640"');
   });
 
+  it('says that the chart is SVG where its name promises another format', async () => {
+    const files = { 'f.csv': SOFT_TOE };
+    const told = await ran(['plot', 'f.csv', '-o', 'family.v2.png'], files);
+    expect(told.exitCode).toBe(0);
+    expect(told.stdout).toMatch(/^! family\.v2\.png holds SVG.* Name it family\.v2\.svg/m);
+    for (const name of ['family.svg', 'family', '-']) {
+      const { stdout, stderr } = await ran(['plot', 'f.csv', '-o', name], files);
+      expect(stdout + stderr).not.toContain('holds SVG');
+    }
+  });
+
   it('writes the chart to standard output when asked', async () => {
     const { stdout, stderr, written } = await ran(['plot', '-', '-o', '-'], { '-': SOFT_TOE });
     expect(stdout).toMatch(/^<\?xml/);

@@ -21,6 +21,9 @@ const SAMPLES = 160;
 /** With more strips than this the bands would cover one another. */
 const MOST_BANDS = 3;
 
+/** Names that promise another format. */
+const OTHER_PICTURES = /\.(png|jpe?g|gif|webp|bmp|tiff?|pdf|e?ps)$/i;
+
 export const plot: Verb = {
   options: {
     ...STRIP_OPTIONS,
@@ -57,7 +60,12 @@ export const plot: Verb = {
     });
     const svg = renderSvg({ ...scene, marks: [headingOf(scene), ...scene.marks] });
     if (output !== '-') await io.writeText(output, svg);
-    const warnings = shownWarnings(readings.warnings, ...fitted.map((one) => one.warnings));
+    const warnings = [
+      ...shownWarnings(readings.warnings, ...fitted.map((one) => one.warnings)),
+      ...(OTHER_PICTURES.test(output)
+        ? [{ code: 'output-is-svg', message: PLOT_WORDS.isSvg(output) }]
+        : []),
+    ];
     // The chart is the output; what there is to say of it goes beside.
     if (output === '-' && !given.flag('json')) io.stderr(warningLines(warnings, ''));
     return {
