@@ -9,6 +9,7 @@ import { customElement } from 'lit/decorators.js';
 import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { choice, choiceOnly, noteEntry, textEntry } from '../parts/fields.ts';
+import { focusAfter } from '../parts/focus-after.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { text } from '../text.ts';
@@ -161,11 +162,10 @@ export class NegativeCard extends LitElement {
     const onName = (event: Event) => {
       change({ name: (event.target as HTMLInputElement).value }, 'name');
     };
-    const onRemove = () => {
-      const place = negative.spots.indexOf(spot);
+    const onRemove = ({ currentTarget }: Event) => {
       store.dispatch({ type: 'spot/remove', negativeId: negative.id, id: spot.id });
       this.say(text.match.removed(spot.name));
-      void this.focusSpot(place);
+      void focusAfter(this, currentTarget, 'li button', '[data-role="shadow"]');
     };
     return html`<li>
       <input aria-label=${text.match.spotName} .value=${live(spot.name)} @input=${onName} />
@@ -244,15 +244,6 @@ export class NegativeCard extends LitElement {
     const field = this.renderRoot.querySelector<NumberField>('wb-number[data-role="shadow"]');
     await field?.updateComplete;
     field?.focus();
-  }
-
-  /** To the reading that has come to the place of one removed, or to the one before it. */
-  private async focusSpot(place: number): Promise<void> {
-    await this.updateComplete;
-    const buttons = this.renderRoot.querySelectorAll<HTMLElement>('li button');
-    const button = buttons[Math.min(place, buttons.length - 1)];
-    if (button === undefined) await this.focusNewSpot();
-    else button.focus();
   }
 
   private say(says: string): void {

@@ -3,6 +3,7 @@ import type { Paper, PaperStrip, Strip } from '@wedgebook/notebook';
 import { css, html, LitElement, type TemplateResult } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { choice, textEntry } from '../parts/fields.ts';
+import { focusAfter } from '../parts/focus-after.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { text } from '../text.ts';
@@ -112,9 +113,11 @@ export class PaperSettings extends LitElement {
       })}
       ${seconds('softSeconds', t.soft)} ${seconds('hardSeconds', t.hard)}
       <button
+        class="remove"
         aria-label=${t.removeRow(index + 1)}
-        @click=${() => {
+        @click=${({ currentTarget }: Event) => {
           this.set(entries.filter((_, i) => i !== index));
+          void focusAfter(this, currentTarget, '.remove', '#add-setting');
         }}
       >
         ${text.match.remove}

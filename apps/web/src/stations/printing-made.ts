@@ -4,9 +4,12 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { noteEntry, textEntry } from '../parts/fields.ts';
+import { focusAfter } from '../parts/focus-after.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
+import { localDay } from '../state/local-day.ts';
 import type { WorkDocument } from '../state/work.ts';
+import { text } from '../text.ts';
 import { wall as words } from '../text/wall.ts';
 import { freshName, newId } from '../worksheet/new-entries.ts';
 
@@ -67,9 +70,13 @@ export class PrintsMade extends LitElement {
         },
       })}
       <button
+        class="remove"
         aria-label=${words.removePrint(print.name)}
-        @click=${() => {
-          this.app.app.store.dispatch({ type: 'print/remove', id: print.id });
+        @click=${({ currentTarget }: Event) => {
+          const { store, session } = this.app.app;
+          store.dispatch({ type: 'print/remove', id: print.id });
+          session.set({ announcement: { says: text.match.removed(print.name) } });
+          void focusAfter(this, currentTarget, 'details[open] .remove', '#note-print');
         }}
       >
         ${words.remove}
@@ -85,7 +92,7 @@ export class PrintsMade extends LitElement {
     const entry: Print = {
       id: newId(),
       name: freshName(words.print, document.prints),
-      day: new Date().toISOString().slice(0, 10),
+      day: localDay(),
       negativeId: plan.negativeId,
       paperId: plan.paperId,
       setting: printing.setting,

@@ -21,6 +21,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { live } from 'lit/directives/live.js';
 import { choiceOnly } from '../parts/fields.ts';
 import { noticeStyles } from '../parts/notices.ts';
+import { focusAfter } from '../parts/focus-after.ts';
 import { framedTable, headRow } from '../parts/framed-table.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
@@ -191,9 +192,11 @@ export class WallPart extends LitElement {
             >`
       }
       <button
+        class="remove"
         aria-label=${words.removeArea(area.name)}
-        @click=${() => {
+        @click=${({ currentTarget }: Event) => {
           this.set({ areas: printing.areas.filter(({ id }) => id !== area.id) });
+          void focusAfter(this, currentTarget, '.remove', '#add-area');
         }}
       >
         ${words.remove}

@@ -5,8 +5,10 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { choiceOnly, dayEntry, textEntry } from '../parts/fields.ts';
+import { focusAfter } from '../parts/focus-after.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
+import { localDay } from '../state/local-day.ts';
 import { text } from '../text.ts';
 import { freshName, newId } from '../worksheet/new-entries.ts';
 import '../parts/number-field.ts';
@@ -132,8 +134,11 @@ export class BathLog extends LitElement {
           })}
         </div>
         <button
-          @click=${() => {
+          class="remove-bath"
+          @click=${({ currentTarget }: Event) => {
             this.app.app.store.dispatch({ type: 'bath/remove', id });
+            this.sayRemoved(bath.name);
+            void focusAfter(this, currentTarget, '.remove-bath', '#add-bath');
           }}
         >
           ${t.remove(bath.name)}
@@ -180,14 +185,22 @@ export class BathLog extends LitElement {
       ${number('areaSquareCentimetres', t.area, 0.1, 1e6)}
       ${number('meanNetDensity', t.density, 0, 6)}
       <button
+        class="remove-film"
         aria-label=${t.remove(film.name)}
-        @click=${() => {
+        @click=${({ currentTarget }: Event) => {
           this.change(bath, { films: bath.films.filter((each) => each !== film) });
+          this.sayRemoved(film.name);
+          const alike = `[data-bath="${bath.id}"] .remove-film`;
+          void focusAfter(this, currentTarget, alike, `[data-bath="${bath.id}"] .add select`);
         }}
       >
         ✕
       </button>
     </li>`;
+  }
+
+  private sayRemoved(name: string): void {
+    this.app.app.session.set({ announcement: { says: text.match.removed(name) } });
   }
 
   private change(bath: WorkingBath, changes: Partial<WorkingBath>, gesture?: string): void {
@@ -207,7 +220,7 @@ export class BathLog extends LitElement {
         id: newId(),
         name: freshName(text.bathLog.name, document.baths),
         process: document.plan.process,
-        mixedOn: today(),
+        mixedOn: localDay(),
         volumeMillilitres: 1000,
         partsWater: document.plan.partsWater,
         seleniumGramsPerLitre: null,
@@ -223,19 +236,12 @@ export class BathLog extends LitElement {
     const film: BathFilm = {
       id: newId(),
       name: format,
-      day: today(),
+      day: localDay(),
       areaSquareCentimetres: area,
       meanNetDensity: USUAL_DENSITY,
     };
     this.change(bath, { films: [...bath.films, film] });
   }
-}
-
-/** The day where the user is, such as 2026-11-25. */
-function today(): string {
-  const now = new Date();
-  const two = (part: number) => String(part).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 /** Null where an opened notebook holds figures that make no bath. */

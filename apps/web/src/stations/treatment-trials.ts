@@ -4,6 +4,7 @@ import type { Command, Strip } from '@wedgebook/notebook';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
+import { focusAfter } from '../parts/focus-after.ts';
 import { estimate, noticeStyles } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
@@ -118,8 +119,11 @@ export class TrialPieces extends LitElement {
         ${found === undefined ? html`<span class="quiet">${t.noGain}</span>` : html`${t.gain} ×${estimate(found.gain, 3)}`}
       </p>
       <button
-        @click=${() => {
+        class="remove"
+        @click=${({ currentTarget }: Event) => {
           this.removeTrial(trial);
+          this.app.app.session.set({ announcement: { says: text.match.removed(name) } });
+          void focusAfter(this, currentTarget, '.remove', '#add-trial');
         }}
       >
         ${t.remove(name)}

@@ -1,4 +1,5 @@
 /** Words of the page around the stations. */
+import { localDay } from '../state/local-day.ts';
 import { plural } from './phrases.ts';
 
 export const app = {
@@ -69,7 +70,7 @@ export const app = {
         .toLowerCase()
         .replace(/[^\p{L}\p{N}]+/gu, '-')
         .replace(/^-|-$/g, '') || 'notebook'
-    }-${date.toISOString().slice(0, 10)}.json`,
+    }-${localDay(date)}.json`,
 };
 
 /** Made once: the time of saving is written again at every keystroke. */

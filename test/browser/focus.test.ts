@@ -1,6 +1,6 @@
 /**
- * Negatives, their readings and papers put into the notebook and taken out by the keyboard: each
- * act is said, and the focus is where the work goes on, never lost with what has gone.
+ * Negatives, readings, papers, baths and prints put into the notebook and taken out by the keyboard:
+ * each act is said, and the focus is where the work goes on, never lost with what has gone.
  */
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
@@ -56,4 +56,32 @@ it('a paper of one’s own asks for its name, and the list of papers has the foc
   expect(await said(page)).toMatch(/ added\. Say how it is known\.$/);
   await press(page, 'Remove this paper');
   await expect.poll(() => focused(page)).toBe('Paper');
+});
+
+it('nothing that is taken out elsewhere on the page takes the focus with it', async () => {
+  const { page } = app;
+  const baths = page.locator('wb-baths');
+  const [film, bath] = [baths.locator('.remove-film'), baths.locator('.remove-bath')];
+  const names = await film.evaluateAll((all) => all.map((each) => each.ariaLabel ?? ''));
+  expect(names.length).toBe(2);
+  await film.first().focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => focused(page)).toBe(names[1]);
+  await page.keyboard.press('Enter');
+  await expect.poll(() => focused(page)).toBe('Add to this bath');
+  await bath.first().focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => focused(page)).toBe('+ Bath, mixed today');
+  expect(await said(page)).toMatch(/ removed\. Undo brings it back\.$/);
+  const trials = page.locator('wb-trials');
+  await trials.locator('#add-trial').click();
+  await trials.locator('.remove').last().focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => focused(page)).toBe('+ Trial piece');
+  await page.locator('nav a[href="#printing"]').click();
+  const prints = page.locator('wb-prints-made');
+  await prints.locator('summary').first().click();
+  await prints.locator('.remove').first().focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => focused(page)).toBe(await textOf(prints.locator('#note-print')));
 });
