@@ -42,6 +42,8 @@ describe('the command', () => {
     ],
     ['capitals', ['film', 'a', '--Json'], /--json was probably meant/],
     ['an option before the verb', ['--json', 'film'], /the verb comes first, --json after it/],
+    ['an empty name', ['film', ''], /a FILE has an empty name/],
+    ['an empty value', ['plot', 'a', '-o', ''], /-o needs a value/],
     ['a comma', ['match', '--range', '0,87'], /not "0,87"; write 0\.87, with a decimal point/],
     [
       'Fahrenheit',
@@ -66,7 +68,7 @@ describe('the command', () => {
     ['an unknown model', ['film', 'a', '--model', 'cubic'], /--model cubic is not known/],
     ['an unknown tablet', ['film', 'a', '--tablet', 'x'], /--tablet x is not known/],
     ['text for a number', ['match', '--range', '0,74'], /--range takes a number/],
-    ['nothing for a number', ['match', '--range', ''], /--range takes a number/],
+    ['nothing for a number', ['match', '--range', ''], /--range needs a value/],
     ['infinity for a number', ['match', '--range', 'Infinity'], /--range takes a number/],
     ['a range below nothing', ['match', '--range', '-1'], /--range -1 is outside/],
     ['no negative', ['match'], /the negative is needed/],

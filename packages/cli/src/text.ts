@@ -23,13 +23,15 @@ export const USAGE = {
   parse: (message: string) => {
     const [, name] =
       /^Option '([^'<]+?)(?: <\w+>)?' argument (?:missing|is ambiguous)/.exec(message) ?? [];
-    if (name !== undefined) return `${name} needs a value`;
+    if (name !== undefined) return USAGE.needsValue(name);
     const [first = message] = message.split(/\.?\s*\n|\. /);
     return first.replace(/\.$/, '');
   },
   unknownOption: (written: string, nearest: string | null) =>
     `there is no option ${written} here${nearest === null ? '' : `; --${nearest} was probably meant`}`,
   verbFirst: (option: string) => `the verb comes first, ${option} after it`,
+  needsValue: (name: string) => `${name} needs a value`,
+  emptyName: 'a FILE has an empty name',
   givenTwice: (name: string) => `${name} is given twice`,
   noVerb: 'no verb was given',
   measure: (written: string) =>
@@ -65,7 +67,7 @@ export const USAGE = {
   oddPatches:
     '--test-strip takes an odd number with --paper, so that the expected time is in the middle',
   settingOutside: (setting: string, settings: readonly string[]) =>
-    `--setting ${setting} lies outside the strips, which have ${list(settings)}`,
+    `--setting ${setting} lies outside the strips, which have ${list(settings)}; the column "setting" names them`,
   middle: (written: string) =>
     `--middle ${written} is not clear; write the densities of negative and print, such as 0.75:0.80`,
   areas: (written: string, lights: readonly string[]) =>
@@ -289,6 +291,8 @@ export const TREATMENT = {
   fromTrials: 'fitted',
   fromDefaults: 'built-in',
   held: 'held by you',
+  shadowBelowFog: (shadow: string, fog: string) =>
+    `The shadow, ${shadow}, is thinner than base + fog, ${fog}: its net density was taken as 0. Check both.`,
   treated: 'Treated strips',
   columns: ['strip', 'dilution', 'minutes', '°C', 'pairs', 'gain'],
   plan: 'Plan',

@@ -46,7 +46,8 @@ export function parsedArguments(words: readonly string[], options: OptionKinds):
     const names = [...Object.keys(options), 'json', 'help'];
     throw new UsageError(USAGE.unknownOption(unknown, nearestName(unknown.slice(2), names)));
   }
-  requireOnce(parsed.tokens.flatMap((token) => (token.kind === 'option' ? [token] : [])));
+  if (parsed.positionals.includes('')) throw new UsageError(USAGE.emptyName);
+  requireValues(parsed.tokens.flatMap((token) => (token.kind === 'option' ? [token] : [])));
   const values = parsed.values as Readonly<Record<string, string | boolean | undefined>>;
   const text = (name: string): string | undefined => {
     const value = values[name];
@@ -80,12 +81,13 @@ export function parsedArguments(words: readonly string[], options: OptionKinds):
   };
 }
 
-/** Of an option given twice one value would be dropped in silence. */
-function requireOnce(
+/** Of an option given twice one value would be dropped in silence; an empty one says nothing. */
+function requireValues(
   given: readonly { readonly name: string; readonly rawName: string; readonly value?: unknown }[],
 ): void {
   const names = new Set<string>();
   for (const { name, rawName, value } of given) {
+    if (value === '' && name !== 'title') throw new UsageError(USAGE.needsValue(rawName));
     if (value !== undefined && names.has(name)) throw new UsageError(USAGE.givenTwice(rawName));
     names.add(name);
   }

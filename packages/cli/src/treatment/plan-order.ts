@@ -2,7 +2,8 @@
 import type { GradeTable, NegativeToTreat } from '@wedgebook/core';
 import type { Arguments } from '../input/arguments.ts';
 import type { GivenNegative } from '../input/negative.ts';
-import { USAGE } from '../text.ts';
+import { fixed } from '../output/figures.ts';
+import { TREATMENT, USAGE } from '../text.ts';
 import { UsageError } from '../usage-error.ts';
 
 export const TARGETS = ['to-grade', 'to-scale', 'to-range', 'paper', 'minutes'] as const;
@@ -10,6 +11,15 @@ export const TARGETS = ['to-grade', 'to-scale', 'to-range', 'paper', 'minutes'] 
 /** The negative, with base + fog where it was given. */
 export interface NegativeToPlan extends NegativeToTreat {
   readonly baseFog: number | null;
+}
+
+/** A shadow that is thinner than the base + fog under it, whose net density is taken as nothing. */
+export function shadowBelowFog(negative: GivenNegative | undefined, baseFog: number | null) {
+  if (negative === undefined || 'densityRange' in negative || baseFog === null) return [];
+  const shadow = Math.min(negative.shadowDensity, negative.highlightDensity);
+  if (shadow >= baseFog) return [];
+  const message = TREATMENT.shadowBelowFog(fixed(shadow, 2), fixed(baseFog, 2));
+  return [{ code: 'shadow-below-base-fog', message }];
 }
 
 export interface PlanOrder {

@@ -288,6 +288,14 @@ describe('treat with the built-in bath', () => {
     expect(planned.cautions.some(({ text }) => text.includes('acid'))).toBe(true);
   });
 
+  it('says where the shadow is thinner than the base + fog under it', async () => {
+    const bath = ['--dilution', '1+1', '--minutes', '6', '--base-fog'];
+    const spots = ['--shadow', '0.3', '--highlight', '1.0'];
+    const wrong = await treat(...spots, ...bath, '0.5');
+    expect(codes(wrong)).toContain('shadow-below-base-fog');
+    expect(codes(await treat(...spots, ...bath, '0.2'))).not.toContain('shadow-below-base-fog');
+  });
+
   it('aims at the exposure scale of a paper', async () => {
     const planned = await treat(
       '--range',

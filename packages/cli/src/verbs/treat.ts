@@ -44,7 +44,7 @@ import { UNUSED } from '../unused-text.ts';
 import { carriedOut, type Planned } from '../treatment/carried-out.ts';
 import { HELD_OPTIONS, heldParameters } from '../treatment/held-parameters.ts';
 import { developmentFrom } from '../treatment/known-development.ts';
-import { planOrder, TARGETS, type PlanOrder } from '../treatment/plan-order.ts';
+import { planOrder, shadowBelowFog, TARGETS, type PlanOrder } from '../treatment/plan-order.ts';
 import { peekedHeader } from '../treatment/steps-alone.ts';
 import { treatedStrips } from '../treatment/treated-strips.ts';
 import { waysOf, waysOrder, WAYS_OPTIONS, type ShownWays } from '../treatment/ways-of.ts';
@@ -100,6 +100,7 @@ export const treat: Verb = {
       { names: Object.keys(STRIP_OPTIONS), used: anyFile, remedy: UNUSED.file },
     ]);
     const order = wantsPlan ? planOrder(given, negative, table) : null;
+    const below = shadowBelowFog(negative, order?.negative.baseFog ?? null);
     const asked = waysOrder(given);
     if (asked !== null && (order === null || 'minutes' in order.target)) {
       throw new UsageError(USAGE.waysNeedTarget);
@@ -131,7 +132,17 @@ export const treat: Verb = {
             split: own?.lights ?? null,
           });
     const told = [...(development?.warnings ?? []), ...(own?.warnings ?? [])];
-    return shown({ model, source, planned, ways, clearBase, order, told, unused, table });
+    return shown({
+      model,
+      source,
+      planned,
+      ways,
+      clearBase,
+      order,
+      told,
+      also: [...unused, ...below],
+      table,
+    });
   },
 };
 
@@ -148,11 +159,12 @@ interface Result {
   readonly order: PlanOrder | null;
   /** What the other files had to say. */
   readonly told: readonly Warning[];
-  readonly unused: readonly ShownWarning[];
+  /** Of the options themselves. */
+  readonly also: readonly ShownWarning[];
   readonly table: ReturnType<typeof gradeTableOf>;
 }
 
-function shown({ model, source, planned, ways, clearBase, order, told, unused, table }: Result) {
+function shown({ model, source, planned, ways, clearBase, order, told, also, table }: Result) {
   const plan = planned?.shown ?? null;
   const warnings = [
     ...shownWarnings(
@@ -161,7 +173,7 @@ function shown({ model, source, planned, ways, clearBase, order, told, unused, t
       told,
       ways?.warnings ?? [],
     ),
-    ...unused,
+    ...also,
   ];
   const process = source?.process ?? 'selenium';
   const cautions =
