@@ -115,8 +115,12 @@ describe('the bath log', () => {
     expect(await shown(log.locator('[data-bath] summary'))).toMatch(/Tray of the test wedges/);
     await startEmpty();
     await log.locator('#add-bath').click();
-    expect(await log.locator('.capacity').innerText()).toMatch(/cannot be told without/);
+    const capacity = log.locator('.capacity');
+    expect(await capacity.innerText()).toMatch(/Nothing has been toned .* cannot be told without/);
     await log.locator('[data-field="seleniumGramsPerLitre"] input').first().fill('40');
+    await expect
+      .poll(() => capacity.innerText())
+      .toMatch(/Nothing has been toned in this bath yet: all of its 20\.0 g of selenium is there/);
     await log.getByLabel('Add to this bath').selectOption('sheet 8 × 10 in');
     await log.getByLabel('mean net density').fill('1');
     // 20 g in a litre at 1+1; 516 cm² at density 1 bind 0.0516 × 1.3 × 0.366 = 0.025 g.

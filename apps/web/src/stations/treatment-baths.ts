@@ -113,7 +113,9 @@ export class BathLog extends LitElement {
         ${field('partsWater', t.dilution, { lead: '1+' })}
         ${field('seleniumGramsPerLitre', t.concentrate, { unit: t.concentrateUnit, min: 0.1, optional: true })}
       </div>
-      <p class="capacity">${capacity === null ? nothing : t.capacity(capacity)}</p>
+      <p class="capacity">
+        ${capacity === null ? nothing : t.capacity(capacity, bath.films.length)}
+      </p>
       <ul aria-label=${t.films}>
         ${repeat(
           bath.films,

@@ -62,7 +62,12 @@ export const bathLog = {
   ] as readonly (readonly [string, number])[],
   summary: ({ name, mixedOn, volumeMillilitres, partsWater, films }: WorkingBath) =>
     `${name}: ${trimmed(volumeMillilitres)} ml at 1+${trimmed(partsWater)}${mixedOn === null ? '' : `, mixed ${mixedOn}`}, ${films.length === 0 ? 'no film yet' : plural(films.length, 'entry', 'entries')}`,
-  capacity: ({ used, left, mixedGrams, slower }: BathCapacity): string => {
+  capacity: ({ used, left, mixedGrams, slower }: BathCapacity, films: number): string => {
+    if (films === 0) {
+      return mixedGrams === null
+        ? 'Nothing has been toned in this bath yet. What a film leaves in it cannot be told without the selenium in the concentrate.'
+        : `Nothing has been toned in this bath yet: all of its ${formatNumber(mixedGrams, 1)} g of selenium is there.`;
+    }
     const [low, usual, high] = used.seleniumGrams;
     const taken = `The films have bound about ${formatNumber(usual, 3)} g of selenium (${formatNumber(low, 3)} to ${formatNumber(high, 3)} g)`;
     if (left === null || mixedGrams === null || slower === null) {
