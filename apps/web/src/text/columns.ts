@@ -7,6 +7,7 @@ export const columns = {
   intro: (rows: number, shown: number) =>
     `Say what each column holds. ${rows > shown ? `The first ${shown} of ${rows} rows are shown.` : ''}`,
   column: (number: number) => `Column ${number} is`,
+  ordinal: (number: number) => `Column ${number}`,
   remembered: 'What you choose is kept in this browser for tables with the same names of columns.',
   take: 'Take them so',
   cancel: 'Take nothing',

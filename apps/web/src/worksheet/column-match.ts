@@ -43,7 +43,7 @@ export class ColumnMatch extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { heads, rows, words, fault } = this.question;
+    const { heads, rows, fault } = this.question;
     const why = fault(this.roles);
     return html`<dialog
       aria-labelledby="ask"
@@ -54,41 +54,9 @@ export class ColumnMatch extends LitElement {
       <h2 id="ask">${t.title}</h2>
       <p>${t.intro(rows.length, ROWS_SHOWN)}</p>
       <div class="scroll">
-        <table>
-          <thead>
-            <tr>
-              ${this.roles.map(
-                (role, column) =>
-                  html`<th scope="col">
-                    ${choiceOnly({
-                      id: `column-${column}`,
-                      label: t.column(column + 1),
-                      selected: role,
-                      options: Object.entries(words),
-                      onChoose: (chosen) => {
-                        this.roles = this.roles.with(column, chosen);
-                      },
-                    })}
-                  </th>`,
-              )}
-            </tr>
-            ${
-              heads.length === 0
-                ? nothing
-                : html`<tr>
-                    ${this.roles.map((_, column) => html`<th scope="col">${headOf(heads, column)}</th>`)}
-                  </tr>`
-            }
-          </thead>
-          <tbody>
-            ${rows.slice(0, ROWS_SHOWN).map(
-              (row) =>
-                html`<tr>
-                  ${this.roles.map((role, column) => html`<td class=${role === 'ignored' ? 'out' : ''}>${row[column] ?? ''}</td>`)}
-                </tr>`,
-            )}
-          </tbody>
-        </table>
+        <ol class="columns">
+          ${this.roles.map((role, column) => this.columnTemplate(role, column))}
+        </ol>
       </div>
       <div role="status">${why === null ? nothing : html`<p class="wrong">${why}</p>`}</div>
       ${heads.length === 0 ? nothing : html`<p class="quiet small">${t.remembered}</p>`}
@@ -111,6 +79,27 @@ export class ColumnMatch extends LitElement {
         </button>
       </div>
     </dialog>`;
+  }
+
+  /** What a column is, its name, and its first cells: one under another, or in a line on a phone. */
+  private columnTemplate(role: string, column: number): TemplateResult {
+    const { heads, rows, words } = this.question;
+    return html`<li class=${role === 'ignored' ? 'out' : ''}>
+      <span class="ordinal" aria-hidden="true">${t.ordinal(column + 1)}</span>
+      ${choiceOnly({
+        id: `column-${column}`,
+        label: t.column(column + 1),
+        selected: role,
+        options: Object.entries(words),
+        onChoose: (chosen) => {
+          this.roles = this.roles.with(column, chosen);
+        },
+      })}
+      <span class="name">${heads.length === 0 ? nothing : headOf(heads, column)}</span>
+      <ul>
+        ${rows.slice(0, ROWS_SHOWN).map((row) => html`<li>${(row[column] ?? '') === '' ? '–' : row[column]}</li>`)}
+      </ul>
+    </li>`;
   }
 }
 
