@@ -4,6 +4,8 @@ import { css } from 'lit';
 export const appStyles = css`
   :host {
     min-height: 100vh;
+    /* Height of what stays at the top of the window. */
+    --bar: 0rem;
   }
   .skip {
     position: absolute;
@@ -19,8 +21,6 @@ export const appStyles = css`
   }
   header {
     padding: 0.6rem clamp(0.75rem, 2vw, 2rem) 0;
-    border-bottom: 1px solid var(--rule);
-    background: var(--ground);
     display: flex;
     flex-wrap: wrap;
     gap: 0.4rem 1.5rem;
@@ -83,7 +83,9 @@ export const appStyles = css`
     padding-inline-start: 0.4rem;
   }
   nav {
-    width: 100%;
+    padding: 0 clamp(0.75rem, 2vw, 2rem);
+    border-bottom: 1px solid var(--rule);
+    background: var(--ground);
   }
   nav ul {
     display: flex;
@@ -164,7 +166,7 @@ export const appStyles = css`
     }
     .beside wb-sheet {
       position: sticky;
-      top: 0.75rem;
+      top: calc(var(--bar) + 0.75rem);
       margin-top: 1.25rem;
     }
   }
@@ -179,9 +181,24 @@ export const appStyles = css`
     color: var(--quiet);
     font-size: 0.9375rem;
   }
-  @media (max-width: 40rem) {
-    .wide-only,
+  /* One line of links stays in sight; scroll-padding of the page keeps what is jumped to below it. */
+  @media (min-width: 40rem) and (min-height: 36rem) {
+    :host {
+      --bar: 2.8rem;
+    }
+    nav {
+      position: sticky;
+      top: 0;
+      z-index: 1;
+    }
+  }
+  @media (max-width: 60rem) {
     nav li + li a::before {
+      display: none;
+    }
+  }
+  @media (max-width: 40rem) {
+    .wide-only {
       display: none;
     }
     nav ul {

@@ -97,6 +97,11 @@ export class WedgebookApp extends LitElement {
     const { announcement, saveFault, update, offline } = this.app.session.value;
     return html`
       ${this.headTemplate(document)}
+      <nav class="no-print" aria-label=${text.app.stations}>
+        <ul>
+          ${ALL_STATIONS.map(({ name, title }) => html`<li><a href=${`#${name}`} @click=${this.onJump}>${title}</a></li>`)}
+        </ul>
+      </nav>
       <main id="main">
         ${
           document.invented
@@ -216,11 +221,6 @@ export class WedgebookApp extends LitElement {
           <span>${text.app.exported(lastExported)}</span>
         </span>
       </div>
-      <nav class="no-print" aria-label=${text.app.stations}>
-        <ul>
-          ${ALL_STATIONS.map(({ name, title }) => html`<li><a href=${`#${name}`} @click=${this.onJump}>${title}</a></li>`)}
-        </ul>
-      </nav>
     </header>`;
   }
 
