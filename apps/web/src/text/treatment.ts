@@ -74,7 +74,7 @@ export const treatment = {
   usePlan: (quarter: number, planned: number) =>
     formatMinutes(quarter) === formatMinutes(planned)
       ? `Use ${formatMinutes(quarter)}`
-      : `Use ${formatMinutes(quarter)}, the nearest ¼`,
+      : `Use ${formatMinutes(quarter)}, rounded`,
   targetLabel: (minutes: number) => `aim ${formatMinutes(minutes)}`,
   planSays: (plan: TreatmentPlan, target: TreatmentTarget): string => {
     const { reason, aim, minutes, completion, gainNeeded, maximumGain, prediction } = plan;
