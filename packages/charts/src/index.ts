@@ -40,7 +40,7 @@ export {
   STOP,
 } from './text/format.ts';
 export { FONT_FAMILY, textWidth } from './text/text-width.ts';
-export { FILLS_WITHIN, fitSentence, fitState, type FitState } from './text/words.ts';
+export { FILLS_WITHIN, fitSentence, fitState, formatScale, type FitState } from './text/words.ts';
 export {
   layoutWaysChart,
   type WayRow,

@@ -1,5 +1,5 @@
 /** Words of the picture: one negative printed four ways. */
-import { formatMinutes, formatNumber, formatSigned } from '@wedgebook/charts';
+import { formatMinutes, formatNumber, formatScale, formatSigned } from '@wedgebook/charts';
 import type { PrintId } from '../picture/four-prints.ts';
 import type { PictureFacts } from '../picture/picture-messages.ts';
 import { GREATEST_DIFFERENCE } from '../picture/screen-table.ts';
@@ -50,8 +50,8 @@ export const picture = {
   minutes: 'Minutes in the bath',
   minutesUnit: 'min',
   names: NAMES,
-  paperOf: (label: string, scale: number) => `${label}, scale ${formatNumber(scale, 2)}`,
-  matchedPaper: (scale: number) => `an imagined paper of scale ${formatNumber(scale, 2)}`,
+  paperOf: (label: string, scale: number) => `${label}, scale ${formatScale(scale)}`,
+  matchedPaper: (scale: number) => `an imagined paper of scale ${formatScale(scale)}`,
   fits: (surplus: number): string =>
     Math.abs(surplus) <= 0.05
       ? 'the negative fills it'

@@ -1,5 +1,11 @@
 /** Words of the curve sheet, the curve and the match. */
-import { formatMinutes, formatNumber, formatSigned, formatStops } from '@wedgebook/charts';
+import {
+  formatMinutes,
+  formatNumber,
+  formatScale,
+  formatSigned,
+  formatStops,
+} from '@wedgebook/charts';
 import type {
   CharacteristicCurve,
   CurveFamily,
@@ -159,7 +165,7 @@ export const match = {
     'This paper has no exposure scale yet: name a strip that reaches white and black, or type its ISO range.',
   paperSays: ({ label, exposureScale, interval, origin }: ChosenPaper): string => {
     const name = origin === 'iso-range' || origin === 'strip' ? label : capital(label);
-    const scale = `${name}: exposure scale ${formatNumber(exposureScale.value, 2)} (${formatStops(exposureScale.value)})`;
+    const scale = `${name}: exposure scale ${formatScale(exposureScale.value)} (${formatStops(exposureScale.value)})`;
     if (interval === null || origin === 'strip') return `${scale}, from your strip.`;
     const from = `${formatNumber(interval[0], 2)} to ${formatNumber(interval[1], 2)}`;
     return origin === 'iso-range'

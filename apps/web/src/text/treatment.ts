@@ -200,7 +200,7 @@ function goalText(target: TreatmentTarget): string {
   }
   const { printingRange, standardError = null } = target;
   const error = standardError === null ? '' : ` ± ${formatNumber(standardError, 2)}`;
-  return `the scale of your paper, ${formatNumber(printingRange, 2)}${error},`;
+  return `the scale of your paper, ${formatNumber(printingRange, 2)}${error} log₁₀,`;
 }
 
 export const mixing = {

@@ -1,5 +1,5 @@
 /** Words of the ways out. */
-import { formatNumber } from '@wedgebook/charts';
+import { formatNumber, formatScale } from '@wedgebook/charts';
 import type { WayOrder, WayOut } from '@wedgebook/core';
 import { WAY_NAMES, wayDetail, wayHazards, wayLoses } from '@wedgebook/notebook';
 import { trimmed } from './phrases.ts';
@@ -37,7 +37,7 @@ export const ways = {
   lost: 'Lost',
   hazards: 'Hazards',
   paperName: ({ paper, paperGrade: grade, split }: WayOut): string => {
-    const scale = formatNumber(paper.exposureScale, 2);
+    const scale = formatScale(paper.exposureScale);
     if (paper.kind === 'strip') return `on your own strip, scale ${scale}`;
     if (paper.kind === 'setting') return `on your own strips, scale ${scale}`;
     if (split !== null) return `on variable-contrast paper, scale ${scale}`;

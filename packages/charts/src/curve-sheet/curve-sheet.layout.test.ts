@@ -166,8 +166,20 @@ describe('curve sheet', () => {
     expect(words(1.05)).toContain('fills it');
     expect(words(1.35)).toEqual(expect.arrayContaining(['0.30 over', '1.0 stop']));
     expect(layoutCurveSheet(sampleSheet({ width: 980 })).description).toContain(
-      "before: the negative's printing range of 0.75 falls short of the exposure scale of 1.05 of grade 2 by 0.30 (1.0 stop).",
+      "before: the negative's printing range of 0.75 falls short of the exposure scale of 1.05 log₁₀ of grade 2 by 0.30 (1.0 stop).",
     );
+  });
+
+  it.each([540, 760, 1200])('names the paper and its scale with the unit at %i pixels', (width) => {
+    const sheet = sampleSheet({ width, exposureScale: 0.9 });
+    const paper = { label: 'The same, one grade harder', exposureScale: 0.9 };
+    const scene = layoutCurveSheet({ ...sheet, fit: { ...sheet.fit!, paper } });
+    const caption = scene.marks.flatMap((mark) =>
+      mark.kind === 'text' && mark.name === 'label-frame' ? [mark.text] : [],
+    );
+    expect(caption.join(', ')).toBe('frame: The same, one grade harder, scale 0.90 log₁₀');
+    expect(textsOutside(scene)).toEqual([]);
+    expect(textOverlaps(scene)).toEqual([]);
   });
 
   it('leaves the columns to the ruler where there is no room for them', () => {

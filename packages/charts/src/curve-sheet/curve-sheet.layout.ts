@@ -8,12 +8,13 @@ import { extent, scaleLinear, type ScaleLinear } from 'd3';
 import { bottomAxis, leftAxis, type Plot } from '../axes/axes.ts';
 import { markers } from '../scene/markers.ts';
 import { area, segment, stroke, type Mark, type Scene, type SceneTable } from '../scene/mark.ts';
+import { textWidth } from '../text/text-width.ts';
 import { paperCaption, words } from '../text/words.ts';
 import { columnSize, densityOfRange, fitColumn } from './fit-column.ts';
 import { describeSheet, sheetTable } from './curve-sheet.table.ts';
 import { DrawnPoints, extentOf, type Pixel } from './drawn-points.ts';
 import { order, sheetLabels, speedPixel, type SpotPoint } from './sheet-labels.ts';
-import type { CurveSheetInput, SheetPoint, SheetSeries } from './curve-sheet.types.ts';
+import type { CurveSheetInput, PaperScale, SheetPoint, SheetSeries } from './curve-sheet.types.ts';
 
 type Linear = ScaleLinear<number, number>;
 
@@ -95,15 +96,7 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
       );
     });
     if (ranges.length > 0 && fit.paper !== null) {
-      marks.push({
-        kind: 'text',
-        x: panelX,
-        y: plot.y + plot.height + 19,
-        text: paperCaption(fit.paper),
-        anchor: 'start',
-        size: 12,
-        ink: 'paper',
-      });
+      marks.push(...frameCaption(fit.paper, panelX, plot.y + plot.height + 19, width));
     }
   }
   let table: SceneTable | undefined;
@@ -117,6 +110,23 @@ export function layoutCurveSheet(input: CurveSheetInput): Scene {
       return (table ??= sheetTable(input));
     },
   };
+}
+
+/** The paper's name and scale under the panel, on two lines where one has no room for both. */
+function frameCaption(paper: PaperScale, x: number, y: number, width: number): Mark[] {
+  const [name, length] = paperCaption(paper);
+  const one = `${name}, ${length}`;
+  const lines = x + textWidth(one, 12) <= width ? [one] : [name, length];
+  return lines.map((text, index): Mark => ({
+    kind: 'text',
+    x,
+    y: y + 15 * index,
+    text,
+    anchor: 'start',
+    size: 12,
+    ink: 'paper',
+    name: 'label-frame',
+  }));
 }
 
 function emptySheet(plot: Plot): Pick<Scene, 'description' | 'marks'> {

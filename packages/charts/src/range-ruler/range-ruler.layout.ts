@@ -95,7 +95,8 @@ function captionPlace(
 ): { caption: string; roomRight: boolean } {
   const right = width - RIGHT - rim - 8;
   const left = rim - 8 - LEFT;
-  for (const caption of [paperCaption(paper), `scale ${formatNumber(paper.exposureScale, 2)}`]) {
+  const [name, length] = paperCaption(paper);
+  for (const caption of [`${name}, ${length}`, length]) {
     const needed = textWidth(caption, SIZE);
     if (needed <= right) return { caption, roomRight: true };
     if (needed <= left) return { caption, roomRight: false };

@@ -55,12 +55,20 @@ export const words = {
   nothingToDraw: 'No curve yet: enter at least four readings.',
 } as const;
 
-/** The frame of the companion panel and of the ruler, named with its length. */
-export function paperCaption(paper: {
+/** An exposure scale with its unit, such as `0.90 log₁₀`: the range of log10 exposure of a paper. */
+export function formatScale(exposureScale: number): string {
+  return `${formatNumber(exposureScale, 2)} log₁₀`;
+}
+
+/** The frame of the companion panel and of the ruler: its name, and its length. */
+export function paperCaption({
+  label,
+  exposureScale,
+}: {
   readonly label: string;
   readonly exposureScale: number;
-}): string {
-  return `frame: ${paper.label}, scale ${formatNumber(paper.exposureScale, 2)}`;
+}): readonly [name: string, length: string] {
+  return [`frame: ${label}`, `scale ${formatScale(exposureScale)}`];
 }
 
 export type FitState = 'fills' | 'short' | 'over';
@@ -92,7 +100,7 @@ export function fitSentence(
   paper: { readonly label: string; readonly exposureScale: number },
 ): string {
   const range = formatNumber(printingRange, 2);
-  const scale = formatNumber(paper.exposureScale, 2);
+  const scale = formatScale(paper.exposureScale);
   const difference = Math.abs(printingRange - paper.exposureScale);
   const by = `${formatNumber(difference, 2)} (${formatStops(difference)})`;
   const what = `${label}: the negative's printing range of ${range}`;
