@@ -99,8 +99,6 @@ export function whenIdle(act: (timeLeft: () => number) => void, timeout = PATIEN
 function call(): void {
   if (called) return;
   called = true;
-  clearTimeout(pauseTimer);
-  pauseTimer = undefined;
   // An idle moment may come before the frame does: the frame is waited for first.
   requestAnimationFrame(callWhenIdle);
 }
@@ -133,8 +131,16 @@ async function runSome(timeLeft: () => number): Promise<void> {
   if (later.size > 0) waitForPause();
 }
 
+/** The timer is left to run out where keys follow: to take it back at each of them costs more. */
 function waitForPause(): void {
-  pauseTimer ??= setTimeout(call, untilPause());
+  pauseTimer ??= setTimeout(lookForPause, untilPause());
+}
+
+function lookForPause(): void {
+  pauseTimer = undefined;
+  if (later.size === 0) return;
+  if (untilPause() > 0) waitForPause();
+  else call();
 }
 
 /** The job whose turn it is, if any. */
