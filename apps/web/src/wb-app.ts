@@ -65,7 +65,7 @@ export class WedgebookApp extends LitElement {
   protected readonly printing = new PrintMark(this);
   protected readonly drop = new FileDrop(this, (files) => {
     const [file] = files;
-    if (files.length > 1) this.app.session.set({ announcement: { says: text.app.dropOne } });
+    if (files.length > 1) this.say(text.app.dropOne);
     else if (file !== undefined) void this.read(file, false);
   });
   private readonly provider = new ContextProvider(this, { context: appContext });
@@ -233,7 +233,7 @@ export class WedgebookApp extends LitElement {
       <button
         @click=${() => {
           this.app.store.dispatch({ type: 'document/load', document: sound });
-          this.app.session.set({ announcement: { says: text.app.figuresCorrected } });
+          this.say(text.app.figuresCorrected);
         }}
       >
         ${text.app.correctFigures}

@@ -214,10 +214,6 @@ export class InstrumentPanel extends LitElement {
     rememberSettings(this.settings);
   }
 
-  private say(says: string): void {
-    this.app.app.session.set({ announcement: { says } });
-  }
-
   private readonly onDisconnect = (): void => {
     this.#stop?.abort();
   };
@@ -225,7 +221,7 @@ export class InstrumentPanel extends LitElement {
   private readonly onForget = (): void => {
     this.#examples = [];
     this.keepSettings({ places: [] });
-    this.say(t.forgotten);
+    this.app.say(t.forgotten);
   };
 
   /** An instrument that went away is taken up again when it comes back. */
@@ -262,7 +258,7 @@ export class InstrumentPanel extends LitElement {
       this.phase = reason;
       this.fault = reason === 'lost' ? t.lost(half) : null;
       if (reason === 'lost') this.signal(true);
-      this.say(this.fault ?? t.closed);
+      this.app.say(this.fault ?? t.closed);
     } catch (error) {
       this.phase = 'closed';
       this.fault = t.cannotOpen(messageOf(error));
@@ -274,7 +270,7 @@ export class InstrumentPanel extends LitElement {
   private readonly sink: LineSink = {
     opened: () => {
       this.phase = 'open';
-      this.say(t.connected);
+      this.app.say(t.connected);
     },
     line: (line) => {
       this.take(line);
@@ -285,7 +281,7 @@ export class InstrumentPanel extends LitElement {
     leftOut: (why) => {
       this.fault = t.leftOut[why];
       this.signal(true);
-      this.say(this.fault);
+      this.app.say(this.fault);
     },
   };
 
@@ -297,7 +293,7 @@ export class InstrumentPanel extends LitElement {
       this.note(line, t.unknown);
       this.asked = line;
       this.signal(true);
-      this.say(`${t.teachLine(line)} ${t.teach}`);
+      this.app.say(`${t.teachLine(line)} ${t.teach}`);
       return;
     }
     this.asked = null;
@@ -305,7 +301,7 @@ export class InstrumentPanel extends LitElement {
     if (entered.status === 'entered') {
       this.note(line, t.entered(entered));
       this.signal(entered.suspect !== null);
-      this.say(t.said(entered));
+      this.app.say(t.said(entered));
       return;
     }
     const why =
@@ -316,7 +312,7 @@ export class InstrumentPanel extends LitElement {
           : t.noStrip;
     this.note(line, why);
     this.signal(true);
-    this.say(why);
+    this.app.say(why);
   }
 
   private note(line: string, became: string): void {
@@ -367,7 +363,7 @@ export class InstrumentPanel extends LitElement {
     this.keepSettings({ places: withPlace(this.settings.places, place) });
     this.asked = null;
     this.answer = t.found(place.index);
-    this.say(t.found(place.index));
+    this.app.say(t.found(place.index));
   }
 }
 

@@ -4,6 +4,12 @@
  */
 import type { LitElement } from 'lit';
 
+/** To what an element shows in its next drawing: a part come new, or what is left of one gone. */
+export async function focusIn(host: LitElement, selector: string): Promise<void> {
+  await host.updateComplete;
+  host.renderRoot.querySelector<HTMLElement>(selector)?.focus();
+}
+
 /** An element may follow the notebook a frame or two later. */
 const FRAMES = 3;
 

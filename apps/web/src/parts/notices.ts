@@ -84,7 +84,7 @@ export function withError(value: string, error: string | null): TemplateResult {
 }
 
 /** An error that would be shown as nothing is said to be less than the last place. */
-function errorText(standardError: number, decimals: number): string {
+export function errorText(standardError: number, decimals: number): string {
   const least = 10 ** -decimals;
   return standardError < least / 2
     ? `<${formatNumber(least, decimals)}`

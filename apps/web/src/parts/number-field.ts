@@ -284,10 +284,10 @@ export class NumberField extends LitElement {
       this.withdraw(before);
       this.forget();
       this.tell(answer, 'also the same');
-      this.say(text.field.readAs(typed, `${this.lead}${answer} ${this.unit}`));
+      this.app.say(text.field.readAs(typed, `${this.lead}${answer} ${this.unit}`));
     } else if (answer instanceof ReaderMissingError) {
       this.fault = text.field.readerMissing(typed);
-      this.say(this.fault);
+      this.app.say(this.fault);
     } else {
       unread.delete(key);
       // A quantity with its unit, but one that no darkroom has.
@@ -296,10 +296,6 @@ export class NumberField extends LitElement {
       if (isFar) this.fault = this.outside(typed);
     }
     store.endMerge();
-  }
-
-  private say(says: string): void {
-    this.app.app.session.set({ announcement: { says } });
   }
 
   /** The next thing typed begins an entry. */

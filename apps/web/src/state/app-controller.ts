@@ -55,6 +55,11 @@ export class AppController<T> implements ReactiveController {
     return this.#app;
   }
 
+  /** Has a sentence seen and spoken. */
+  say(says: string): void {
+    this.app.session.set({ announcement: { says } });
+  }
+
   /** The part as the notebook stands now, whatever the element shows. */
   get now(): T {
     return this.#select(viewOf(this.app), this.app);

@@ -291,7 +291,7 @@ export class CallierMeasured extends LitElement {
         @click=${() => {
           const changes = { callierFactor: factor, callierFactorError: error };
           this.app.app.store.dispatch({ type: 'plan/set', changes });
-          this.app.app.session.set({ announcement: { says: words.taken(factor, error) } });
+          this.app.say(words.taken(factor, error));
         }}
       >
         ${used ? words.inUse : words.use}

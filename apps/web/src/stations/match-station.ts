@@ -9,6 +9,7 @@ import { customElement } from 'lit/decorators.js';
 import { choice } from '../parts/fields.ts';
 import { estimate, noticeStyles, warningList } from '../parts/notices.ts';
 import type { SceneLayout } from '../parts/scene-chart.ts';
+import { focusIn } from '../parts/focus-after.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { factorErrorOf, type BathView } from '../state/derive-bath.ts';
@@ -139,13 +140,12 @@ export class MatchStation extends LitElement {
   }
 
   /** The card that had the focus is gone. */
-  private readonly focusList = async (): Promise<void> => {
-    await this.updateComplete;
-    this.renderRoot.querySelector<HTMLElement>('#negative')?.focus();
+  private readonly focusList = (): void => {
+    void focusIn(this, '#negative');
   };
 
   private readonly addNegative = async (): Promise<void> => {
-    const { store, session } = this.app.app;
+    const { store } = this.app.app;
     const strip = this.app.value?.strip ?? null;
     const entry = newNegative(store.state.document, strip?.material === 'film' ? strip : null);
     store.dispatch({
@@ -155,7 +155,7 @@ export class MatchStation extends LitElement {
         { type: 'plan/set', changes: { negativeId: entry.id } },
       ],
     });
-    session.set({ announcement: { says: text.match.negativeAdded(entry.name) } });
+    this.app.say(text.match.negativeAdded(entry.name));
     await this.updateComplete;
     await this.renderRoot.querySelector('wb-negative')?.focusNewSpot();
   };

@@ -13,7 +13,7 @@ import {
 import { formatNumber } from '@wedgebook/charts';
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
-import { estimate, noticeStyles, warningList, withError } from '../parts/notices.ts';
+import { errorText, estimate, noticeStyles, warningList, withError } from '../parts/notices.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { gradeTableOf, type StripFit } from '../state/derive.ts';
@@ -230,10 +230,8 @@ function paperList(paper: PaperMeasures): Measure[] {
 /** A speed and its error, to the digits that the error leaves a meaning in. */
 function speedFigures(exact: Estimate): [string, string | null] {
   const { value, standardError, decimals } = roundedToError(exact, 1);
-  const shown = (figure: number) => formatNumber(figure, decimals);
-  if (standardError === null) return [shown(value), null];
-  const error = standardError === 0 ? `<${shown(10 ** -decimals)}` : shown(standardError);
-  return [shown(value), error];
+  const error = standardError === null ? null : errorText(standardError, decimals);
+  return [formatNumber(value, decimals), error];
 }
 
 function speedMeasure(words: Parameters<typeof measure>[0], exact: Estimate): Measure {

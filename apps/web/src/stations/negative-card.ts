@@ -144,7 +144,7 @@ export class NegativeCard extends LitElement {
       <button
         @click=${() => {
           this.app.app.store.dispatch({ type: 'negative/remove', id: negative.id });
-          this.say(text.match.removed(negative.name));
+          this.app.say(text.match.removed(negative.name));
           this.dispatchEvent(new CustomEvent('wb-removed'));
         }}
       >
@@ -164,7 +164,7 @@ export class NegativeCard extends LitElement {
     };
     const onRemove = ({ currentTarget }: Event) => {
       store.dispatch({ type: 'spot/remove', negativeId: negative.id, id: spot.id });
-      this.say(text.match.removed(spot.name));
+      this.app.say(text.match.removed(spot.name));
       void focusAfter(this, currentTarget, 'li button', '[data-role="shadow"]');
     };
     return html`<li>
@@ -216,7 +216,7 @@ export class NegativeCard extends LitElement {
         if (detail === null) return;
         const spot: Spot = { id: newId(), name: text.match.roles[role], density: detail, role };
         this.app.app.store.dispatch({ type: 'spot/add', negativeId: negative.id, spot });
-        this.say(text.match.spotAdded(spot.name, shortest(detail, 2, 3)));
+        this.app.say(text.match.spotAdded(spot.name, shortest(detail, 2, 3)));
       }}
     ></wb-number>`;
   }
@@ -244,10 +244,6 @@ export class NegativeCard extends LitElement {
     const field = this.renderRoot.querySelector<NumberField>('wb-number[data-role="shadow"]');
     await field?.updateComplete;
     field?.focus();
-  }
-
-  private say(says: string): void {
-    this.app.app.session.set({ announcement: { says } });
   }
 
   private change(negative: Negative, changes: Partial<Negative>, gesture?: string): void {

@@ -5,6 +5,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { choice, textEntry } from '../parts/fields.ts';
 import { noticeStyles, sourceMark } from '../parts/notices.ts';
+import { focusIn } from '../parts/focus-after.ts';
 import { sharedStyles } from '../parts/styles.ts';
 import { AppController } from '../state/app-controller.ts';
 import { factorErrorOf, type BathView } from '../state/derive-bath.ts';
@@ -115,8 +116,8 @@ export class PaperCard extends LitElement {
       <button
         @click=${() => {
           this.app.app.store.dispatch({ type: 'paper/remove', id: paper.id });
-          this.app.app.session.set({ announcement: { says: text.match.removed(paper.name) } });
-          void this.focusOn('#paper');
+          this.app.say(text.match.removed(paper.name));
+          void focusIn(this, '#paper');
         }}
       >
         ${text.match.removePaper}
@@ -268,14 +269,8 @@ export class PaperCard extends LitElement {
     this.app.app.store.dispatch({ type: 'paper/change', id: paper.id, changes, ...mergeKey });
   }
 
-  /** Where the part that had the focus has gone, or a new one wants filling in. */
-  private async focusOn(selector: string): Promise<void> {
-    await this.updateComplete;
-    this.renderRoot.querySelector<HTMLElement>(selector)?.focus();
-  }
-
   private readonly addPaper = (): void => {
-    const { store, session } = this.app.app;
+    const { store } = this.app.app;
     const source = { kind: 'iso-range', isoRange: USUAL_ISO_RANGE } as const;
     const entry = newPaper(store.state.document, source);
     store.dispatch({
@@ -285,8 +280,8 @@ export class PaperCard extends LitElement {
         { type: 'plan/set', changes: { paperId: entry.id } },
       ],
     });
-    session.set({ announcement: { says: text.match.paperAdded(entry.name) } });
-    void this.focusOn('#name');
+    this.app.say(text.match.paperAdded(entry.name));
+    void focusIn(this, '#name');
   };
 }
 

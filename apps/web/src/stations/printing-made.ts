@@ -73,9 +73,9 @@ export class PrintsMade extends LitElement {
         class="remove"
         aria-label=${words.removePrint(print.name)}
         @click=${({ currentTarget }: Event) => {
-          const { store, session } = this.app.app;
+          const { store } = this.app.app;
           store.dispatch({ type: 'print/remove', id: print.id });
-          session.set({ announcement: { says: text.match.removed(print.name) } });
+          this.app.say(text.match.removed(print.name));
           void focusAfter(this, currentTarget, 'details[open] .remove', '#note-print');
         }}
       >
@@ -85,7 +85,7 @@ export class PrintsMade extends LitElement {
   }
 
   private readonly note = (): void => {
-    const { store, session } = this.app.app;
+    const { store } = this.app.app;
     const { document } = store.state;
     const { plan, printing } = document;
     const split = printing.softSeconds !== null && printing.hardSeconds !== null;
@@ -103,7 +103,7 @@ export class PrintsMade extends LitElement {
       note: '',
     };
     store.dispatch({ type: 'print/add', entry });
-    session.set({ announcement: { says: words.noted(entry.name) } });
+    this.app.say(words.noted(entry.name));
   };
 }
 

@@ -379,7 +379,7 @@ export class StripDetails extends LitElement {
       ],
     });
     this.own.value = '';
-    this.app.app.session.set({ announcement: { says: text.readings.tabletAdded(name) } });
+    this.app.say(text.readings.tabletAdded(name));
   }
 }
 

@@ -139,7 +139,7 @@ export class BathLog extends LitElement {
           class="remove-bath"
           @click=${({ currentTarget }: Event) => {
             this.app.app.store.dispatch({ type: 'bath/remove', id });
-            this.sayRemoved(bath.name);
+            this.app.say(text.match.removed(bath.name));
             void focusAfter(this, currentTarget, '.remove-bath', '#add-bath');
           }}
         >
@@ -191,7 +191,7 @@ export class BathLog extends LitElement {
         aria-label=${t.remove(film.name)}
         @click=${({ currentTarget }: Event) => {
           this.change(bath, { films: bath.films.filter((each) => each !== film) });
-          this.sayRemoved(film.name);
+          this.app.say(text.match.removed(film.name));
           const alike = `[data-bath="${bath.id}"] .remove-film`;
           void focusAfter(this, currentTarget, alike, `[data-bath="${bath.id}"] .add select`);
         }}
@@ -199,10 +199,6 @@ export class BathLog extends LitElement {
         ✕
       </button>
     </li>`;
-  }
-
-  private sayRemoved(name: string): void {
-    this.app.app.session.set({ announcement: { says: text.match.removed(name) } });
   }
 
   private change(bath: WorkingBath, changes: Partial<WorkingBath>, gesture?: string): void {

@@ -122,7 +122,7 @@ export class TrialPieces extends LitElement {
         class="remove"
         @click=${({ currentTarget }: Event) => {
           this.removeTrial(trial);
-          this.app.app.session.set({ announcement: { says: text.match.removed(name) } });
+          this.app.say(text.match.removed(name));
           void focusAfter(this, currentTarget, '.remove', '#add-trial');
         }}
       >

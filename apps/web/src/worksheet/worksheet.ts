@@ -248,12 +248,12 @@ export class Worksheet extends LitElement {
   /** Leaving a cell ends its step of undo. */
   private readonly onChange = (event: Event): void => {
     this.typing = null;
-    const { store, session } = this.app.app;
+    const { store } = this.app.app;
     store.endMerge();
     const at = this.cellAt(event.target);
     const doubt = at === null ? null : this.doubtOf(at.cell, this.late.now);
     if (at === null || doubt === null) return;
-    session.set({ announcement: { says: text.sheet.doubtful(at.input.ariaLabel ?? '', doubt) } });
+    this.app.say(text.sheet.doubtful(at.input.ariaLabel ?? '', doubt));
   };
 
   private commit(strip: Strip, cell: Cell, typed: string): void {
@@ -390,7 +390,7 @@ export class Worksheet extends LitElement {
     const strip = this.app.value?.strip ?? null;
     if (strip === null) return false;
     if (pasted.trim() === '') {
-      this.app.app.session.set({ announcement: { says: text.sheet.nothingPasted } });
+      this.app.say(text.sheet.nothingPasted);
       return true;
     }
     const block = parseBlock(pasted, tabletOf(this.app.app.store.state.document, strip));
@@ -436,7 +436,7 @@ export class Worksheet extends LitElement {
     store.dispatch(result.command);
     store.endMerge();
     this.lastPaste = { cell, block, after: store.state.document };
-    session.set({ announcement: { says: text.sheet.pasted(result, block) } });
+    this.app.say(text.sheet.pasted(result, block));
   }
 }
 

@@ -18,11 +18,8 @@ export interface Extent {
 
 interface Drawn {
   readonly pixels: readonly Pixel[];
-  path?: string;
-  line?: readonly PathMark[];
-  lineKey?: string;
-  markers?: readonly PathMark[];
-  markersKey?: string;
+  /** By what they look like. */
+  readonly marks: Map<string, readonly PathMark[]>;
 }
 
 /** Markers in one mark. */
@@ -56,12 +53,6 @@ export class DrawnPoints {
     return this.#of(points).pixels;
   }
 
-  /** Path data of the line through the points; empty without any. */
-  path(points: readonly SheetPoint[]): string {
-    const drawn = this.#of(points);
-    return (drawn.path ??= polyline(thinLine(drawn.pixels)) ?? '');
-  }
-
   /** The line through the points as a mark, the same one as long as it stays; none without any. */
   line(
     points: readonly SheetPoint[],
@@ -69,15 +60,10 @@ export class DrawnPoints {
     width: number,
     extra: { readonly dash?: string; readonly name: string },
   ): readonly PathMark[] {
-    const d = this.path(points);
-    if (d === '') return [];
-    const drawn = this.#of(points);
-    const key = `${ink} ${width} ${extra.dash} ${extra.name}`;
-    if (drawn.line === undefined || drawn.lineKey !== key) {
-      drawn.line = [stroke(d, ink, width, extra)];
-      drawn.lineKey = key;
-    }
-    return drawn.line;
+    return this.#marks(points, `line ${ink} ${width} ${extra.dash} ${extra.name}`, (pixels) => {
+      const d = polyline(thinLine(pixels)) ?? '';
+      return d === '' ? [] : [stroke(d, ink, width, extra)];
+    });
   }
 
   /** Path data of the area of a band. */
@@ -100,21 +86,30 @@ export class DrawnPoints {
     radius: number,
     name: string,
   ): readonly PathMark[] {
-    const drawn = this.#of(points);
-    const key = `${shape} ${ink} ${radius} ${name}`;
-    if (drawn.markers === undefined || drawn.markersKey !== key) {
-      drawn.markers = Array.from({ length: Math.ceil(points.length / TOGETHER) }, (_, k) =>
-        drawn.pixels.slice(k * TOGETHER, (k + 1) * TOGETHER),
-      ).flatMap((some) => markers(shape, some, ink, radius, name));
-      drawn.markersKey = key;
-    }
-    return drawn.markers;
+    return this.#marks(points, `${shape} ${ink} ${radius} ${name}`, (pixels) =>
+      Array.from({ length: Math.ceil(pixels.length / TOGETHER) }, (_, k) =>
+        pixels.slice(k * TOGETHER, (k + 1) * TOGETHER),
+      ).flatMap((some) => markers(shape, some, ink, radius, name)),
+    );
+  }
+
+  #marks(
+    points: readonly SheetPoint[],
+    key: string,
+    make: (pixels: readonly Pixel[]) => readonly PathMark[],
+  ): readonly PathMark[] {
+    const { pixels, marks } = this.#of(points);
+    const known = marks.get(key);
+    if (known !== undefined) return known;
+    const made = make(pixels);
+    marks.set(key, made);
+    return made;
   }
 
   #of(points: readonly SheetPoint[]): Drawn {
     const before = DrawnPoints.#memory.get(points);
     if (before?.scales === this.scales) return before.drawn;
-    const drawn = { pixels: points.map((point) => this.pixel(point)) };
+    const drawn: Drawn = { pixels: points.map((point) => this.pixel(point)), marks: new Map() };
     DrawnPoints.#memory.set(points, { scales: this.scales, drawn });
     return drawn;
   }
